@@ -1,0 +1,43 @@
+// Decimal: a length or level as a whole number of 1e-7 m, so that sums of readings are exact.
+//
+// Unit: metres outside, ticks of 1e-7 m inside. Range: about +-9.2e11 m. A value given in feet is converted
+// to metres first; readings in feet with up to three decimals convert without remainder (0.001 ft = 3048
+// ticks). Programmer errors (not finite, out of range) are assertions; the book refuses such numbers before
+// they come here.
+#pragma once
+
+#include <cmath>
+#include <compare>
+#include <cstdint>
+
+namespace fallwright {
+
+class Decimal {
+  public:
+    static constexpr double ticks_per_metre = 1e7;
+    // Largest magnitude accepted from a book, in metres.
+    static constexpr double limit_metres = 1e9;
+
+    constexpr Decimal() = default;
+    static Decimal metres(double value) { return Decimal(std::llround(value * ticks_per_metre)); }
+    static constexpr Decimal ticks(std::int64_t value) { return Decimal(value); }
+
+    double metres() const { return static_cast<double>(ticks_) / ticks_per_metre; }
+    constexpr std::int64_t ticks() const { return ticks_; }
+
+    // this x numerator / denominator, half away from zero. denominator > 0.
+    Decimal share(std::int64_t numerator, std::int64_t denominator) const;
+
+    constexpr Decimal operator-() const { return Decimal(-ticks_); }
+    constexpr Decimal operator+(Decimal other) const { return Decimal(ticks_ + other.ticks_); }
+    constexpr Decimal operator-(Decimal other) const { return Decimal(ticks_ - other.ticks_); }
+    constexpr Decimal& operator+=(Decimal other) { return *this = *this + other; }
+    constexpr Decimal& operator-=(Decimal other) { return *this = *this - other; }
+    constexpr auto operator<=>(const Decimal&) const = default;
+
+  private:
+    explicit constexpr Decimal(std::int64_t value) : ticks_(value) {}
+    std::int64_t ticks_ = 0;
+};
+
+}  // namespace fallwright

@@ -1,0 +1,57 @@
+// JsonOut: writes JSON as a stream into one string, numbers by the printing rule (base/print.h).
+//
+// A tree of a large result would cost kilobytes a reading; a stream costs the bytes written. Keys are written
+// in the order of the calls, so that equal results are equal bytes. Unbalanced calls are programmer errors.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+
+namespace fallwright {
+
+class JsonOut {
+  public:
+    JsonOut& begin_object();
+    JsonOut& end_object();
+    JsonOut& begin_array();
+    JsonOut& end_array();
+    // Member name; must be followed by exactly one value, object or array.
+    JsonOut& key(std::string_view name);
+
+    JsonOut& text(std::string_view value);
+    JsonOut& boolean(bool value);
+    JsonOut& integer(long long value);
+    JsonOut& null();
+    // `places` decimals at most, trailing zeros dropped; not finite writes null.
+    JsonOut& number(double value, int places);
+    JsonOut& figures(double value, int figures);
+    // A finished piece of JSON, as it is.
+    JsonOut& raw(std::string_view json);
+
+    // key + value in one call.
+    JsonOut& text(std::string_view name, std::string_view value) { return key(name).text(value); }
+    JsonOut& boolean(std::string_view name, bool value) { return key(name).boolean(value); }
+    JsonOut& integer(std::string_view name, long long value) { return key(name).integer(value); }
+    JsonOut& null(std::string_view name) { return key(name).null(); }
+    JsonOut& number(std::string_view name, double value, int places) {
+        return key(name).number(value, places);
+    }
+    JsonOut& figures(std::string_view name, double value, int count) {
+        return key(name).figures(value, count);
+    }
+
+    std::string take() { return std::move(out_); }
+    std::string& buffer() { return out_; }
+
+  private:
+    void separate();
+    std::string out_;
+    bool first_ = true;
+};
+
+// Appends value as a JSON string with its quotes; control characters, quotes and backslashes escaped.
+void append_json_string(std::string& out, std::string_view value);
+
+}  // namespace fallwright

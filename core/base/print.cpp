@@ -1,0 +1,134 @@
+#include "base/print.h"
+
+#include <array>
+#include <cassert>
+#include <cmath>
+#include <cstdint>
+#include <cstdio>
+
+namespace fallwright {
+
+namespace {
+
+constexpr int fine_places = 10;
+constexpr std::array<std::int64_t, 19> powers = {1,
+                                                 10,
+                                                 100,
+                                                 1000,
+                                                 10000,
+                                                 100000,
+                                                 1000000,
+                                                 10000000,
+                                                 100000000,
+                                                 1000000000,
+                                                 10000000000,
+                                                 100000000000,
+                                                 1000000000000,
+                                                 10000000000000,
+                                                 100000000000000,
+                                                 1000000000000000,
+                                                 10000000000000000,
+                                                 100000000000000000,
+                                                 1000000000000000000};
+
+// |v| in units of 1e-10; only where it fits, see fits().
+std::int64_t fine_units(double v) {
+    return std::llround(std::fabs(v) * 1e10);
+}
+
+bool fits(double v) {
+    return std::fabs(v) < 9e8;
+}
+
+// |v| in units of 10^-places after both roundings.
+std::int64_t units(double v, int places) {
+    const std::int64_t step = powers[static_cast<std::size_t>(fine_places - places)];
+    return (fine_units(v) + step / 2) / step;
+}
+
+void append_units(std::string& out, bool negative, std::int64_t count, int places, bool trim) {
+    while (trim && places > 0 && count % 10 == 0) {
+        count /= 10;
+        --places;
+    }
+    if (negative && count != 0) out += '-';
+    const std::int64_t scale = powers[static_cast<std::size_t>(places)];
+    out += std::to_string(count / scale);
+    if (places == 0) return;
+    std::string digits = std::to_string(count % scale);
+    out += '.';
+    out.append(static_cast<std::size_t>(places) - digits.size(), '0');
+    out += digits;
+}
+
+// Beyond 9e8 a double has no tenths of a micrometre left: the C library's rounding serves.
+void append_large(std::string& out, double v, int places) {
+    std::array<char, 512> text{};
+    std::snprintf(text.data(), text.size(), "%.*f", places, v);
+    out += text.data();
+}
+
+void append_places(std::string& out, double v, int places, bool trim) {
+    assert(places >= 0 && places <= fine_places);
+    if (!std::isfinite(v)) {
+        out += "null";
+    } else if (!fits(v)) {
+        append_large(out, v, trim ? 0 : places);
+    } else {
+        append_units(out, v < 0, units(v, places), places, trim);
+    }
+}
+
+}  // namespace
+
+double rounded_to(double v, int places) {
+    assert(places >= 0 && places <= fine_places);
+    if (!std::isfinite(v) || !fits(v)) return v;
+    const double magnitude =
+        static_cast<double>(units(v, places)) / static_cast<double>(powers[static_cast<std::size_t>(places)]);
+    return v < 0 && magnitude > 0 ? -magnitude : magnitude;
+}
+
+void append_fixed(std::string& out, double v, int places) {
+    append_places(out, v, places, false);
+}
+
+void append_trimmed(std::string& out, double v, int places) {
+    append_places(out, v, places, true);
+}
+
+void append_significant(std::string& out, double v, int figures) {
+    assert(figures >= 1 && figures <= 15);
+    if (!std::isfinite(v) || !fits(v)) {
+        append_trimmed(out, v, 0);
+        return;
+    }
+    std::int64_t count = fine_units(v);
+    int digits = 1;
+    while (digits < 19 && count >= powers[static_cast<std::size_t>(digits)]) ++digits;
+    if (digits > figures) {
+        const std::int64_t step = powers[static_cast<std::size_t>(digits - figures)];
+        count = (count + step / 2) / step * step;
+    }
+    append_units(out, v < 0, count, fine_places, true);
+}
+
+std::string fixed(double v, int places) {
+    std::string out;
+    append_fixed(out, v, places);
+    return out;
+}
+
+std::string trimmed(double v, int places) {
+    std::string out;
+    append_trimmed(out, v, places);
+    return out;
+}
+
+std::string significant(double v, int figures) {
+    std::string out;
+    append_significant(out, v, figures);
+    return out;
+}
+
+}  // namespace fallwright
