@@ -1,0 +1,279 @@
+#include "quantity/scan.h"
+
+#include <array>
+#include <utility>
+
+#include "base/finding.h"
+
+namespace fallwright {
+
+namespace {
+
+using Kind = Token::Kind;
+
+// UTF-8 as typed, and what it stands for.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 25> typography = {{
+    {"\xE2\x88\x92", "-"},           // minus
+    {"\xE2\x80\x93", "-"},           // dash
+    {"\xC2\xB1", "+-"},              // plus-minus
+    {"\xE2\x80\xB0", " permille "},  //
+    {"\xC2\xB0", " deg "},           // degree
+    {"\xC2\xBA", " deg "},           // the ordinal sign that keyboards give for it
+    {"\xE2\x88\xB6", ":"},           // ratio
+    {"\xE2\x80\xB2", "'"},           // prime
+    {"\xE2\x80\x99", "'"},           // closing quote
+    {"\xE2\x80\xB3", "\""},          // double prime
+    {"\xE2\x80\x9D", "\""},          // closing double quote
+    {"\xC2\xA0", " "},               // no-break space
+    {"\xE2\x80\xAF", " "},           // narrow no-break space
+    {"\xE2\x80\x89", " "},           // thin space
+    {"\xC2\xBC", " 1/4 "},
+    {"\xC2\xBD", " 1/2 "},
+    {"\xC2\xBE", " 3/4 "},
+    {"\xE2\x85\x9B", " 1/8 "},
+    {"\xE2\x85\x9C", " 3/8 "},
+    {"\xE2\x85\x9D", " 5/8 "},
+    {"\xE2\x85\x9E", " 7/8 "},
+    {"\xE2\x81\x84", "/"},  // fraction slash
+    {"\xE2\x88\x95", "/"},  // division slash
+    {"''", "\""},
+    {"+/-", "+-"},
+}};
+
+constexpr std::size_t longest_text = 200;
+constexpr int most_whole_digits = 12;
+constexpr int most_digits = 18;
+
+char lower(char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
+
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
+
+bool is_letter(char c) {
+    return c >= 'a' && c <= 'z';
+}
+
+bool is_space(char c) {
+    return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
+
+std::string evened(std::string_view text) {
+    std::string out;
+    while (!text.empty()) {
+        std::size_t taken = 0;
+        for (const auto& [typed, meant] : typography) {
+            if (text.substr(0, typed.size()) != typed) continue;
+            out += meant;
+            taken = typed.size();
+            break;
+        }
+        if (taken == 0) {
+            out += lower(text.front());
+            taken = 1;
+        }
+        text.remove_prefix(taken);
+    }
+    return out;
+}
+
+// Digits as a whole number over a power of ten: one division, correctly rounded up to 15 digits.
+double value_of(std::string_view digits) {
+    std::uint64_t whole = 0;
+    double scale = 1;
+    int used = 0;
+    bool after_point = false;
+    for (const char c : digits) {
+        if (c == '.') {
+            after_point = true;
+            continue;
+        }
+        if (used == most_digits) break;
+        whole = whole * 10 + static_cast<std::uint64_t>(c - '0');
+        used += whole > 0 ? 1 : 0;
+        scale *= after_point ? 10.0 : 1.0;
+    }
+    return static_cast<double>(whole) / scale;
+}
+
+std::size_t number_end(std::string_view plain, std::size_t from) {
+    std::size_t end = from;
+    bool point = false;
+    while (end < plain.size() && (is_digit(plain[end]) || (plain[end] == '.' && !point))) {
+        point = point || plain[end] == '.';
+        ++end;
+    }
+    return end;
+}
+
+bool number_starts(std::string_view plain, std::size_t at) {
+    if (is_digit(plain[at])) return true;
+    return plain[at] == '.' && at + 1 < plain.size() && is_digit(plain[at + 1]);
+}
+
+Token number_token(std::string_view digits) {
+    const std::size_t point = digits.find('.');
+    const std::size_t whole = point == std::string_view::npos ? digits.size() : point;
+    return {Kind::Number, std::string(digits), value_of(digits), static_cast<int>(whole)};
+}
+
+// The token that starts at `at`, which is moved past it.
+Token next_token(std::string_view plain, std::size_t& at) {
+    const std::size_t from = at;
+    if (number_starts(plain, at)) {
+        at = number_end(plain, at);
+        return number_token(plain.substr(from, at - from));
+    }
+    if (is_letter(plain[at])) {
+        while (at < plain.size() && is_letter(plain[at])) ++at;
+        Token word{Kind::Word, std::string(plain.substr(from, at - from)), 0, 0};
+        if (at < plain.size() && plain[at] == '.' && !number_starts(plain, at)) ++at;
+        return word;
+    }
+    at += plain.substr(at, 2) == "+-" ? 2 : 1;
+    return {Kind::Sign, std::string(plain.substr(from, at - from)), 0, 0};
+}
+
+Finding comma_finding(std::string_view text) {
+    return bad_number(text, "has a comma, which may mean a decimal point or thousands",
+                      "write the decimal point, and no mark between thousands: 1.25, 1250");
+}
+
+constexpr UnitOfLength metric(double multiply, double divide) {
+    return {multiply, divide, false};
+}
+
+constexpr UnitOfLength imperial(double ten_thousandths) {
+    return {ten_thousandths, 10000, true};
+}
+
+constexpr std::array<std::pair<std::string_view, UnitOfLength>, 31> units = {{
+    {"m", metric(1, 1)},
+    {"metre", metric(1, 1)},
+    {"metres", metric(1, 1)},
+    {"meter", metric(1, 1)},
+    {"meters", metric(1, 1)},
+    {"mm", metric(1, 1000)},
+    {"millimetre", metric(1, 1000)},
+    {"millimetres", metric(1, 1000)},
+    {"millimeter", metric(1, 1000)},
+    {"millimeters", metric(1, 1000)},
+    {"cm", metric(1, 100)},
+    {"centimetre", metric(1, 100)},
+    {"centimetres", metric(1, 100)},
+    {"centimeter", metric(1, 100)},
+    {"centimeters", metric(1, 100)},
+    {"km", metric(1000, 1)},
+    {"kilometre", metric(1000, 1)},
+    {"kilometres", metric(1000, 1)},
+    {"kilometer", metric(1000, 1)},
+    {"kilometers", metric(1000, 1)},
+    {"ft", imperial(3048)},
+    {"foot", imperial(3048)},
+    {"feet", imperial(3048)},
+    {"'", imperial(3048)},
+    {"in", imperial(254)},
+    {"inch", imperial(254)},
+    {"inches", imperial(254)},
+    {"\"", imperial(254)},
+    {"mi", imperial(16093440)},
+    {"mile", imperial(16093440)},
+    {"miles", imperial(16093440)},
+}};
+
+}  // namespace
+
+const Token& Cursor::peek(std::size_t ahead) const {
+    const std::size_t last = tokens_.size() - 1;
+    return tokens_[position_ + ahead < last ? position_ + ahead : last];
+}
+
+bool Cursor::next_is(std::string_view sign_or_word, std::size_t ahead) const {
+    const Token& token = peek(ahead);
+    return (token.kind == Kind::Sign || token.kind == Kind::Word) && token.text == sign_or_word;
+}
+
+bool Cursor::take(std::string_view sign_or_word) {
+    if (!next_is(sign_or_word)) return false;
+    skip();
+    return true;
+}
+
+bool Cursor::take_any(std::initializer_list<std::string_view> signs_or_words) {
+    for (const std::string_view each : signs_or_words) {
+        if (take(each)) return true;
+    }
+    return false;
+}
+
+int Cursor::sign() {
+    if (take("-")) return -1;
+    return take("+") ? 1 : 0;
+}
+
+std::optional<double> Cursor::fraction() {
+    if (!is_number(0) || !next_is("/", 1) || !is_number(2)) return std::nullopt;
+    const double above = peek(0).value;
+    const double below = peek(2).value;
+    if (below == 0) return std::nullopt;
+    position_ += 3;
+    return above / below;
+}
+
+std::optional<double> Cursor::quantity() {
+    if (!is_number(0)) return std::nullopt;
+    if (next_is("/", 1) && is_number(2)) return fraction();
+    const Token whole = peek();
+    skip();
+    const bool mixed = is_number(0) && next_is("/", 1) && is_number(2) && whole.is_whole();
+    if (!mixed || peek(0).value >= peek(2).value) return whole.value;
+    return whole.value + *fraction();
+}
+
+Result<Cursor> scan(std::string_view text) {
+    if (text.size() > longest_text) return bad_number(text, "is too long", "write the figure alone");
+    const std::string plain = evened(text);
+    std::vector<Token> tokens;
+    for (std::size_t at = 0; at < plain.size();) {
+        if (is_space(plain[at])) {
+            ++at;
+            continue;
+        }
+        if (plain[at] == ',') return comma_finding(text);
+        tokens.push_back(next_token(plain, at));
+        if (tokens.back().whole > most_whole_digits) {
+            return bad_number(text, "is larger than any length or gradient", "check the digits");
+        }
+    }
+    if (tokens.empty()) {
+        return bad_number(text, "holds no figure", std::string(catalogue(Code::BadNumber).cure));
+    }
+    tokens.push_back({});
+    return Cursor(std::move(tokens));
+}
+
+std::string quoted(std::string_view text) {
+    constexpr std::size_t most = 40;
+    std::size_t size = text.size();
+    if (size > most) {
+        size = most;
+        // Never inside a UTF-8 sequence.
+        while (size > 0 && (static_cast<unsigned char>(text[size]) & 0xC0U) == 0x80U) --size;
+    }
+    return "\"" + std::string(text.substr(0, size)) + (size < text.size() ? "...\"" : "\"");
+}
+
+Finding bad_number(std::string_view text, std::string_view what, std::string cure) {
+    return finding(Code::BadNumber, {}, quoted(text) + " " + std::string(what), std::move(cure));
+}
+
+std::optional<UnitOfLength> take_unit(Cursor& cursor) {
+    for (const auto& [word, unit] : units) {
+        if (cursor.take(word)) return unit;
+    }
+    return std::nullopt;
+}
+
+}  // namespace fallwright
