@@ -22,4 +22,7 @@ class OpenBook;
 Result<std::shared_ptr<const OpenBook>> open(std::string book_text);
 std::string run(const OpenBook& book, std::string_view request);
 
+// The response {"error": finding} of a request that is not usable; for shells whose open() gave a finding.
+std::string refuse(const Finding& finding);
+
 }  // namespace fallwright::desk
