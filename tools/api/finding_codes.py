@@ -13,7 +13,8 @@ def schema():
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "$id": "finding-code.schema.json",
         "title": "Codes of findings",
-        "description": "Made by tools/api/finding_codes.py from core/base/findings.def; codes are added, never renamed",
+        "$comment": "Made by tools/api/finding_codes.py from core/base/findings.def; do not edit by hand",
+        "description": "What a finding is called; codes are added, never renamed",
         "enum": findings_def.codes(),
     }
     return json.dumps(document, indent=2, ensure_ascii=False) + "\n"

@@ -1,0 +1,1289 @@
+// Types of what goes into and comes out of Fallwright, version 1.
+// Made by tools/api/generate_types.py from api/schema/v1; do not edit by hand.
+// Lengths are in the unit of the book, gradients rise per length, uncertainties one standard deviation.
+
+// --- What the schemas share, version 1
+
+/** Unit of every length: metres, or feet of 0.3048 m */
+export type Unit = "m" | "ft";
+
+/** The sense of a gradient in the direction of chainage, or from the first reading to the last */
+export type Word = "falling" | "rising" | "level";
+
+/** What the tool noticed: what, where, the cure */
+export interface Finding {
+  /** error: something is left out or cannot be told; warning: a person should look; note: said once, so that nobody is surprised */
+  severity: "error" | "warning" | "note";
+  /** Stable code, see docs/errors.md */
+  code: FindingCode;
+  /** Entry ids (#N: line N), points, set-ups, instruments it is about */
+  about: string[];
+  /** One sentence */
+  message: string;
+  /** What to do about it */
+  cure: string;
+}
+
+// --- Codes of findings
+
+/** What a finding is called; codes are added, never renamed */
+export type FindingCode =
+  | "not-a-book"
+  | "torn-line"
+  | "line-too-long"
+  | "too-deep"
+  | "repeated-key"
+  | "not-finite"
+  | "unknown-kind"
+  | "unknown-field"
+  | "missing-field"
+  | "wrong-type"
+  | "out-of-range"
+  | "bad-sd"
+  | "bad-time"
+  | "bad-id"
+  | "duplicate-id"
+  | "duplicate-name"
+  | "unknown-reference"
+  | "no-value"
+  | "value-twice"
+  | "high-and-low"
+  | "no-clamp"
+  | "no-point"
+  | "no-setup"
+  | "beyond-staff"
+  | "wire-order"
+  | "outside-window"
+  | "finer-than-step"
+  | "wire-spread"
+  | "distance-differs"
+  | "laid-at-chamber"
+  | "unknown-of"
+  | "amend-not-applied"
+  | "conflicting-benchmarks"
+  | "join-conflict"
+  | "assumed-errors"
+  | "assumed-datum"
+  | "assumed-distance"
+  | "body-not-oriented"
+  | "no-place-on-slope"
+  | "no-bearing-on-slope"
+  | "head-without-place"
+  | "match-not-proved"
+  | "undetermined"
+  | "nothing-read"
+  | "chi-high"
+  | "chi-low"
+  | "place-unknown"
+  | "other-frames"
+  | "page-no-back"
+  | "misclosure-too-large"
+  | "page-disagrees"
+  | "unknown-preset"
+  | "preset-from-memory"
+  | "bad-request"
+  | "bad-number"
+  | "bad-file"
+  | "network-folder"
+  | "fall-disagrees"
+  | "import-no-header"
+  | "import-row";
+
+// --- One entry of a book, version 1
+
+/** One line of a *.book.jsonl file. Lengths are in the unit of the book, uncertainties one standard deviation; what is not given is 0 or absent. Fields and kinds that are not described here are kept and reported, not evaluated. */
+export type Entry = KnownEntry | OtherEntry;
+
+/** An entry of a kind this version knows; kind tells which */
+export type KnownEntry =
+  | BookEntry
+  | BenchmarkEntry
+  | InstrumentEntry
+  | StaffEntry
+  | ReceiverEntry
+  | LineEntry
+  | PlaceEntry
+  | SetupEntry
+  | ReadingEntry
+  | StepEntry
+  | WhatEntry
+  | ToleranceEntry
+  | TrialEntry
+  | SurfaceEntry
+  | WantEntry
+  | RuleEntry
+  | RelaidEntry
+  | AdjustedEntry
+  | AmendEntry
+  | StrikeEntry
+  | RemarkEntry;
+
+/** An entry of a kind this version does not know: kept and reported */
+export interface OtherEntry {
+  kind: string;
+}
+
+/** What every entry may carry; written by the tools, optional by hand */
+export interface AnyEntry {
+  /** DEVICE-COUNTER where a tool wrote it; one beginning with # is refused, #N names line N */
+  id?: string;
+  /** When it was seen, RFC 3339; absent: that of the nearest entry above that has one */
+  at?: string;
+  /** Who wrote it */
+  by?: string;
+}
+
+/** The first line: what this file is */
+export interface BookEntry extends AnyEntry {
+  kind: "book";
+  format: "fallwright";
+  /** Version of the format */
+  version: 1;
+  /** The job, as people call it */
+  title?: string;
+  /** What the levels count from */
+  datum?: string;
+  /** Default: "m". */
+  unit?: Unit;
+  /** Whether the earth's curvature and refraction are taken off wherever there is a distance. Default: true. */
+  curvature?: boolean;
+}
+
+/** A point of known level */
+export interface BenchmarkEntry extends AnyEntry {
+  kind: "benchmark";
+  /** A name, as written by hand */
+  point: string;
+  /** Its level, in the book's unit */
+  level: number;
+  /** How well the level is known; absent or 0: held fixed */
+  sd?: number;
+  /** Where the level comes from */
+  source?: string;
+}
+
+/** A level or laser and its error figures; a figure given overrides the default, an sd of 0 switches the effect off */
+export interface InstrumentEntry extends AnyEntry {
+  kind: "instrument";
+  /** A name, as written by hand */
+  name: string;
+  type: "rotating-laser" | "optical-level" | "pipe-laser";
+  /** Of one reading close by, a length. Default 0.0012 m, optical level 0.0008 m */
+  reading_sd?: number;
+  /** Of one reading, growing with distance, length per length; joined to reading_sd as a hypotenuse. Default for an optical level 1.2e-5 */
+  sd_per_m?: number;
+  /** Tilt of the plane that turns with the body, along main and to the right, length per length */
+  tilt?: [number, number];
+  /** Length per length, each axis. Default for a laser 2e-5 */
+  tilt_sd?: number;
+  /** Tilt new at each levelling-up, length per length, each axis. Default for a laser 1.3e-5 */
+  setting_tilt_sd?: number;
+  /** Rise of the light with distance in every direction, length per length */
+  cone?: number;
+  /** Length per length. Default for a laser 2e-5 */
+  cone_sd?: number;
+  /** Rise of an optical level's line of sight, length per length */
+  collimation?: number;
+  /** Length per length. Default for an optical level 5e-5 */
+  collimation_sd?: number;
+  /** How well the main axis is pointed, degrees. Default 0.5 */
+  aim_sd?: number;
+  /** Of a gradient set, per set-up and axis, length per length. Default for a laser 3e-5 */
+  grade_sd?: number;
+  /** Of a gradient set, in proportion to it, 0.001 is 0.1 % of the gradient */
+  grade_gain_sd?: number;
+  /** Least step of the gradient display, rise per length */
+  grade_step?: number;
+  /** Steepest gradient that can be set on main and cross, rise per length */
+  grade_limit?: [number, number];
+  /** How far it reaches, in the book's unit */
+  range?: number;
+  keypad?: Keypad;
+}
+
+/** How the machine's own display writes gradients; the tools translate */
+export interface Keypad {
+  /** What plus means along main. Default: "rises". */
+  main_plus?: "rises" | "falls";
+  /** What plus means along cross. Default: "rises". */
+  cross_plus?: "rises" | "falls";
+  /** Where cross points, seen along main. Default: "right". */
+  cross_side?: "right" | "left";
+  /** Default: "%". */
+  grade_unit?: "%" | "permille";
+  /** nested: the second axis is tilted with the first. Default: "independent". */
+  axes?: "independent" | "nested";
+}
+
+/** A staff */
+export interface StaffEntry extends AnyEntry {
+  kind: "staff";
+  /** A name, as written by hand */
+  name: string;
+  /** Its length. Unknown: 10 m */
+  length?: number;
+  /** Least step read */
+  to?: number;
+  /** What it reads too much at its foot */
+  zero?: number;
+  /** One standard deviation, in the unit of what it belongs to; 0 switches the effect off */
+  zero_sd?: number;
+  /** What it reads too much, length per length */
+  scale?: number;
+  /** One standard deviation, in the unit of what it belongs to; 0 switches the effect off */
+  scale_sd?: number;
+  /** Joints of a telescopic staff; readings above one carry its play */
+  joints?: {
+    /** Height of the joint on the staff */
+    at: number;
+    /** Its play, a length */
+    step_sd?: number;
+  }[];
+}
+
+/** A hand-held receiver for a laser */
+export interface ReceiverEntry extends AnyEntry {
+  kind: "receiver";
+  /** A name, as written by hand */
+  name: string;
+  /** Half the range of its figures: the largest HIGH or LOW it can show */
+  window?: number;
+  /** Band in which it shows on grade; changes no sd */
+  dead_band?: number;
+}
+
+/** A line of work: where it runs and how high it shall be. The profile of a drain is its invert */
+export interface LineEntry extends AnyEntry {
+  kind: "line";
+  /** A name, as written by hand */
+  name: string;
+  use?: "drain" | "road" | "kerb" | "slab" | "other";
+  /** Its vertices, [east, north] */
+  plan?: [number, number][];
+  /** Chainage of the first vertex. Default: 0. */
+  start?: number;
+  /** The design, by rising chainage; the first has no point before it to count a gradient from */
+  profile?: ProfilePoint[];
+  /** Which way the water runs along chainage. Default: as the profile's ends fall; level: with */
+  flow?: "with" | "against";
+  /** A gradient rises to the right; [left, right] rises outwards on each side */
+  crossfall?: number | string | [number | string, number | string];
+  /** How far the edges lie to the left and to the right */
+  edges?: [number, number];
+  pipes?: Pipe[];
+  chambers?: Chamber[];
+  joins?: Joins | Joins[];
+  /** Chainages where water leaves; a sag there is no pond */
+  outlets?: number[];
+  /** Downward from finished; what is the layer's top, under the last comes formation */
+  layers?: {
+    /** A name, as written by hand */
+    what: string;
+    /** A length over 0, in the book's unit */
+    thickness: number;
+  }[];
+  /** Height above the profile, for each name */
+  whats?: Record<string, number>;
+}
+
+/** A point of the design: its level, or the gradient from the point before, or a point it hangs under */
+export interface ProfilePoint {
+  /** Chainage */
+  ch: number;
+  /** A length, in the book's unit */
+  level?: number;
+  /** From the point before, rising with chainage positive */
+  gradient?: number | string;
+  /** The point it hangs under */
+  under?: string;
+  /** How far it hangs under that point */
+  by?: number;
+  /** Length of a vertical curve here */
+  curve?: number;
+}
+
+/** One run of pipe, by chainage */
+export interface Pipe {
+  /** Chainage */
+  from: number;
+  /** Chainage */
+  to: number;
+  /** A length over 0, in the book's unit */
+  bore?: number;
+  /** Absent: 0, a note */
+  wall?: number;
+  /** Thickness under the pipe */
+  bedding?: number;
+  /** A length of 0 or more, in the book's unit */
+  roughness?: number;
+  /** Rise of the collar above the barrel */
+  collar?: number;
+}
+
+/** A chamber or manhole; its invert levels override the profile */
+export interface Chamber {
+  /** A name, as written by hand */
+  name: string;
+  /** Chainage */
+  ch: number;
+  /** Invert level where the water comes in */
+  in?: number;
+  /** Invert level where it leaves; default: in */
+  out?: number;
+  /** Level of the cover */
+  cover?: number;
+  /** Inner size along the line */
+  size?: number;
+}
+
+/** Where the downstream end joins another line */
+export interface Joins {
+  /** A name, as written by hand */
+  line: string;
+  /** Chainage on that line */
+  ch: number;
+  /** invert: at the other's invert; soffit: at its soffit less the own bore */
+  by?: "soffit" | "invert";
+}
+
+/** Where something is: coordinates, or chainage and offset on a line, or a point */
+export interface Position {
+  /** East */
+  e?: number;
+  /** North */
+  n?: number;
+  /** A name, as written by hand */
+  line?: string;
+  /** Chainage */
+  ch?: number;
+  /** Offset, right positive. Default: 0. */
+  off?: number;
+  /** A name, as written by hand */
+  point?: string;
+}
+
+/** Where a point is */
+export interface PlaceEntry extends AnyEntry {
+  kind: "place";
+  /** A name, as written by hand */
+  point: string;
+  /** East */
+  e?: number;
+  /** North */
+  n?: number;
+  /** A name, as written by hand */
+  line?: string;
+  /** Chainage */
+  ch?: number;
+  /** Offset, right positive. Default: 0. */
+  off?: number;
+}
+
+/** An instrument stood up and levelled, with the plane or line of sight it gives */
+export interface SetupEntry extends AnyEntry {
+  kind: "setup";
+  /** A name, as written by hand */
+  name: string;
+  /** A name, as written by hand */
+  instrument: string;
+  place?: Position;
+  plane?: Plane;
+  /** The set-up whose tripod this is: only the plane has been changed */
+  head?: string;
+  /** How well the head keeps its height then. Default 0.001 m */
+  head_sd?: number;
+  /** What the instrument displays after a match, rising along main and to the right */
+  shown?: {
+    /** A gradient: rise per length as a number, or text as the trade writes it ("1 in 80 fall", "-1.25 %"); kept as typed */
+    main?: number | string;
+    /** A gradient: rise per length as a number, or text as the trade writes it ("1 in 80 fall", "-1.25 %"); kept as typed */
+    cross?: number | string;
+  };
+  /** The mark on the staff the receiver stays at */
+  clamp?: number;
+  /** A name, as written by hand */
+  staff?: string;
+  /** A name, as written by hand */
+  receiver?: string;
+}
+
+/** The plane of the light; absent: level */
+export interface Plane {
+  /** Gradient set along the main axis, rising positive; null: matched, not known */
+  main?: number | string | null;
+  /** Gradient set to the right, rising positive; null: matched, not known */
+  cross?: number | string | null;
+  /** Where the main axis points, degrees clockwise from grid north */
+  bearing?: number;
+  /** The point, or the line (with chainage), the main axis points to */
+  towards?: string;
+}
+
+/** What was seen on the staff, in one of these ways: staff; mark with high, low or offset; high or low alone where the set-up has a clamp; top, staff and bottom (three wires) */
+export interface Figure {
+  /** Figure on the staff; negative: the staff hung upside down */
+  staff?: number;
+  /** Where the receiver was held on the staff */
+  mark?: number;
+  /** How much the receiver showed itself above the beam */
+  high?: number;
+  /** How much the receiver showed itself below the beam */
+  low?: number;
+  /** From the mark to the beam, towards the larger figures positive */
+  offset?: number;
+  /** Upper wire */
+  top?: number;
+  /** Lower wire */
+  bottom?: number;
+  /** The staff hung upside down from a soffit. Default: false. */
+  inverted?: boolean;
+}
+
+/** One look at the staff */
+export interface ReadingEntry extends AnyEntry, Figure {
+  kind: "reading";
+  /** Default: the last set-up */
+  setup?: string;
+  /** A name, as written by hand */
+  point?: string;
+  /** A name, as written by hand */
+  line?: string;
+  /** Chainage on the line */
+  ch?: number;
+  /** Offset, right positive. Default: 0. */
+  off?: number;
+  /** What the staff stood on: ground, laid, finished … Default on a line: ground */
+  what?: string;
+  /** Distance from the instrument. Three wires: 100 (top - bottom) unless given */
+  dist?: number;
+  /** One standard deviation, in the unit of what it belongs to; 0 switches the effect off */
+  dist_sd?: number;
+  /** One standard deviation of this reading, instead of the instrument's */
+  sd?: number;
+  /** Least step it was read to */
+  to?: number;
+  /** The staff used */
+  with?: string;
+  /** The receiver used */
+  receiver?: string;
+  /** Length of a shoe under the staff; adds to the figure read */
+  shoe?: number;
+  /** Default: back for a point already known and read first in the set-up, else inter */
+  sight?: "back" | "inter" | "fore";
+  /** Along the main axis from the instrument; wins over places; of along and across the one not given is 0 */
+  along?: number;
+  /** To the right of the main axis; wins over places */
+  across?: number;
+  /** Where on the pipe the staff stood; it is taken down to the invert */
+  on?: "invert" | "soffit" | "crown" | "collar";
+  /** Not read yet: no value, left out of evaluate. Default: false. */
+  planned?: boolean;
+}
+
+/** A difference of level carried by tape or spirit level */
+export interface StepEntry extends AnyEntry {
+  kind: "step";
+  /** A point */
+  from: string;
+  /** A point */
+  to: string;
+  /** From the one to the other, up positive */
+  rise: number;
+  /** One standard deviation. Default 0.002 m */
+  sd?: number;
+}
+
+/** A surface the staff stands on, and how well its foot finds it */
+export interface WhatEntry extends AnyEntry {
+  kind: "what";
+  /** A name, as written by hand */
+  name: string;
+  /** A length. Defaults, in metres: laid, finished, invert, soffit, crown, peg, kerb 0.001; bed 0.003; formation and layers 0.005; ground and any other 0.010 */
+  foot_sd?: number;
+}
+
+/** How far a surface of a line may be off, and how steep or flat */
+export interface ToleranceEntry extends AnyEntry {
+  kind: "tolerance";
+  /** A name, as written by hand */
+  line: string;
+  /** A name, as written by hand */
+  what: string;
+  /** Lowest deviation allowed, a length, negative */
+  below?: number;
+  /** Highest deviation allowed, a length */
+  above?: number;
+  /** Flattest fall, positive the way the water runs */
+  fall_min?: number | string;
+  /** Steepest fall, positive the way the water runs */
+  fall_max?: number | string;
+  /** Where the figures come from, with edition */
+  source?: string;
+}
+
+/** A check of an instrument on site */
+export interface TrialEntry extends AnyEntry {
+  kind: "trial";
+  /** A name, as written by hand */
+  name: string;
+  /** A name, as written by hand */
+  instrument: string;
+  shots: Shot[];
+  /** Largest error at 30 m that passes. Default 0.0015 m */
+  limit?: number;
+}
+
+/** One reading of a check; its value as in a reading */
+export interface Shot extends Figure {
+  /** Where the instrument stood */
+  station: string;
+  /** Where the staff stood */
+  peg: string;
+  /** From the instrument to the staff */
+  dist?: number;
+  /** Degrees clockwise from the main axis to the staff; absent: body not turned, pegs in one line */
+  facing?: number;
+  /** Which levelling-up; absent: each station and facing its own */
+  turn?: string;
+}
+
+/** A measured surface: of points named, or of all points of one what */
+export interface SurfaceEntry extends AnyEntry {
+  kind: "surface";
+  /** A name, as written by hand */
+  name: string;
+  points?: string[];
+  /** A name, as written by hand */
+  what?: string;
+  /** Runs of points along edges */
+  breaklines?: string[][];
+  /** Its outline, [east, north] */
+  inside?: [number, number][];
+}
+
+/** Tables to keep ready in the result */
+export interface WantEntry extends AnyEntry {
+  kind: "want";
+  /** A name, as written by hand */
+  line?: string;
+  /** A name, as written by hand */
+  surface?: string;
+  /** A name, as written by hand */
+  setup?: string;
+  /** Step of chainage */
+  every?: number;
+  what?: string[];
+}
+
+/** A rule of evaluation: by preset or by values */
+export interface RuleEntry extends AnyEntry {
+  kind: "rule";
+  /** misclosure, assumed-sight, confidence, expectation, suspect-priors, hydraulics, cautions … */
+  name: string;
+  /** A name, as written by hand */
+  preset?: string;
+  /** misclosure {by, a}, assumed-sight {d}, confidence {p}, expectation {sd}, suspect-priors {kind: p} */
+  values?: {
+    /** misclosure: sets allows a sqrt(n set-ups), km a sqrt(K kilometres one way), model 1.96 sd (default) */
+    by?: "sets" | "km" | "model";
+    /** misclosure: the factor, a length */
+    a?: number;
+    /** assumed-sight: the distance taken where none is given. Default 30 m */
+    d?: number;
+    /** confidence: probability from which it is within. Default 0.95 */
+    p?: number;
+    /** expectation: how well the design is expected to be met. Default 0.025 m */
+    sd?: number;
+  };
+}
+
+/** A surface has been made anew: readings after it are of the new one */
+export interface RelaidEntry extends AnyEntry {
+  kind: "relaid";
+  /** A name, as written by hand */
+  line: string;
+  /** A name, as written by hand */
+  what: string;
+  /** Chainage, inclusive; absent: the whole line */
+  from?: number;
+  /** Chainage, inclusive; absent: the whole line */
+  to?: number;
+  why?: string;
+}
+
+/** An instrument has been adjusted: checks and readings before it no longer speak for it */
+export interface AdjustedEntry extends AnyEntry {
+  kind: "adjusted";
+  /** A name, as written by hand */
+  instrument: string;
+  why?: string;
+}
+
+/** Sets fields of an entry above; what was written stays in the book */
+export interface AmendEntry extends AnyEntry {
+  kind: "amend";
+  /** Id of an entry above, or #N for its line */
+  of: string;
+  /** Field: new value; null removes it. kind, id, at and by cannot be set */
+  set: Record<string, unknown>;
+  why: string;
+  /** Field: value that must stand now, absent and null being equal; else it is not applied */
+  was?: Record<string, unknown>;
+}
+
+/** Takes an entry above out of the evaluation; striking an amend or a strike undoes it */
+export interface StrikeEntry extends AnyEntry {
+  kind: "strike";
+  /** Id of an entry above, or #N for its line */
+  of: string;
+  why: string;
+}
+
+/** Words for whoever reads the book */
+export interface RemarkEntry extends AnyEntry {
+  kind: "remark";
+  text: string;
+}
+
+// --- A request to Fallwright, version 1
+
+/** One door for the command line, the browser and the server: a verb, the text of a book where the verb needs one, and options. The answer is the schema of that name, or error.schema.json where the request is not usable. */
+export type DeskRequest = EvaluateRequest | LevelsRequest | FallRequest | StaffRequest | CheckEntryRequest | ImportRequest;
+
+/** A number, or text as a person types it: "1.432", "4' 8 1/4\"", "1 in 80 fall" */
+export type Typed = number | string;
+
+/** The whole text of a book file */
+export type BookText = string;
+
+/** Levels, planes, pages, statistics, lines of a book */
+export interface EvaluateRequest {
+  verb: "evaluate";
+  book: BookText;
+  options?: EvaluateOptions;
+}
+
+/** The levels of a book only: evaluate's parts under the same names */
+export interface LevelsRequest {
+  verb: "levels";
+  book: BookText;
+  options?: EvaluateOptions;
+}
+
+export interface EvaluateOptions {
+  /** Say the statistics too, where the answer is made for people. Default: false. */
+  surveyor?: boolean;
+}
+
+/** The fall between two readings, the best fit of more, or that of a line in a book */
+export interface FallRequest {
+  verb: "fall";
+  book?: BookText;
+  options: FallOptions;
+}
+
+export interface FallOptions {
+  /** Staff readings, in order along the line */
+  readings?: Typed[];
+  /** Distance from the first reading to the last; may carry its own uncertainty ("54.88±0.05") */
+  over?: Typed;
+  /** One standard deviation of that distance */
+  over_sd?: number;
+  /** Chainage of each reading, instead of over */
+  at?: Typed[];
+  /** Gradient the instrument shows */
+  shown?: Typed;
+  /** How far the near point lies ahead of the laser */
+  near?: Typed;
+  unit?: Unit;
+  /** A line of the book, instead of readings */
+  line?: string;
+}
+
+/** The face of the staff around a reading, and how to read it */
+export interface StaffRequest {
+  verb: "staff";
+  options: StaffOptions;
+}
+
+export interface StaffOptions {
+  reading: Typed;
+  unit?: Unit;
+  /** Length of the staff */
+  staff_length?: Typed;
+  /** Default: false. */
+  inverted?: boolean;
+  /** Columns of text */
+  width?: number;
+  /** Default: "text". */
+  style?: "text" | "svg";
+}
+
+/** What a line would mean to a book, before it is added */
+export interface CheckEntryRequest {
+  verb: "check-entry";
+  book: BookText;
+  options: {
+    /** The line to be added */
+    entry: string;
+  };
+}
+
+/** Entries from a level book kept as a spreadsheet (CSV) */
+export interface ImportRequest {
+  verb: "import";
+  book?: BookText;
+  options: {
+    /** The text of the CSV file */
+    text: string;
+    unit?: Unit;
+  };
+}
+
+// --- Answer to evaluate, version 1
+
+/** Lengths, levels and their uncertainties are in the unit of the book, to 0.01 mm (feet: 5 decimals); gradients are rise per length to 1e-7; uncertainties are one standard deviation, a priori. null: not there or not determined. Arrays stand in order of first appearance in the book. A reader leaves out fields it does not know. */
+export interface EvaluateAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** assumed: no benchmark, the first point read is 100.000 */
+  datum: "stated" | "assumed";
+  /** Tables used, with their edition */
+  presets: Preset[];
+  /** Adjusted level of every point */
+  levels: Level[];
+  /** The planes of light */
+  setups: Setup[];
+  /** The booked pages, in exact decimals */
+  pages: Page[];
+  /** Where a run meets a known level */
+  closures: Closure[];
+  adjustment: Adjustment;
+  /** Every reading evaluated */
+  readings: Reading[];
+  /** What lies on the lines of work */
+  lines: Line[];
+  /** What to set on the laser */
+  dials?: Dial[];
+  /** Station tables to work from */
+  setout?: Setout[];
+  /** Instrument checks */
+  trials?: Trial[];
+  /** What may have gone wrong, the most probable first */
+  suspects?: Suspect[];
+  /** Probability that nothing is wrong; it and all suspects add up to 1 */
+  none?: number;
+  /** Set out in docs/formats/result.md when they are built */
+  drains?: Record<string, unknown>[];
+  /** Set out in docs/formats/result.md when they are built */
+  surfaces?: Record<string, unknown>[];
+  /** Set out in docs/formats/result.md when they are built */
+  cautions?: Record<string, unknown>[];
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+export interface Preset {
+  name: string;
+  edition: string;
+}
+
+export interface Level {
+  point: string;
+  /** A level, in the book's unit; null where nothing determines it */
+  level: number | null;
+  /** Of the level, relative to the benchmarks as given; null where nothing determines it */
+  sd: number | null;
+  /** How often it was read */
+  readings: number;
+  /** No single set-up or step carries it alone */
+  checked: boolean;
+}
+
+export interface Setup {
+  name: string;
+  /** Level of the light at the instrument; without a place, at the first point read that has one */
+  plane: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** Gradient of the light itself along the main axis, rise per length: what was set, what the setting missed, tilt */
+  main: number | null;
+  /** One standard deviation; null where nothing determines it */
+  main_sd: number | null;
+  /** The same to the right */
+  cross: number | null;
+  /** One standard deviation; null where nothing determines it */
+  cross_sd: number | null;
+}
+
+/** One run of set-ups joined by back and fore sights */
+export interface Page {
+  rows: PageRow[];
+  /** Sum of back sights; null on sloped planes */
+  sum_back: number | null;
+  /** Sum of fore sights; null on sloped planes */
+  sum_fore: number | null;
+  /** Sum of rises; null on sloped planes */
+  sum_rise: number | null;
+  /** Sum of falls; null on sloped planes */
+  sum_fall: number | null;
+  /** First level */
+  first: number | null;
+  /** Last level */
+  last: number | null;
+  /** Back less fore, rise less fall and last less first are one and the same, exactly; null on sloped planes */
+  agrees: boolean | null;
+}
+
+export interface PageRow {
+  /** Entry of the reading; of the fore sight where a change point is one row */
+  id: string;
+  setup: string;
+  point: string;
+  /** Back sight */
+  back: number | null;
+  /** Intermediate sight */
+  inter: number | null;
+  /** Fore sight */
+  fore: number | null;
+  /** From the sight before */
+  rise: number | null;
+  /** From the sight before */
+  fall: number | null;
+  /** Height of collimation; on a sloped plane its level here */
+  collimation: number | null;
+  /** Reduced level as booked */
+  level: number | null;
+  /** The same with the misclosure shared out */
+  adjusted: number | null;
+  remark: string | null;
+}
+
+export interface Closure {
+  /** Point the run began at */
+  from: string;
+  /** Known point it met, or its own start */
+  to: string;
+  /** How many set-ups lie between */
+  setups: number;
+  /** Length of the run; null where distances are not known */
+  length: number | null;
+  /** Found less known, exact */
+  misclosure: number;
+  /** Largest misclosure allowed */
+  allowed: number | null;
+  /** sets, km, model, or the preset's name */
+  rule: string;
+  /** Within what is allowed; null where that cannot be told */
+  ok: boolean | null;
+}
+
+/** The least squares solution as a whole */
+export interface Adjustment {
+  /** Readings, steps, weighted benchmarks, gradients shown, and priors that some reading carries */
+  observations: number;
+  unknowns: number;
+  /** Observations less rank */
+  dof: number;
+  /** sqrt(chi2 / dof); null at dof 0 */
+  sigma0: number | null;
+  chi2: number | null;
+  /** 2.5 % limit */
+  chi2_low: number | null;
+  /** 97.5 % limit */
+  chi2_high: number | null;
+  /** chi2 is not over its high limit */
+  ok: boolean | null;
+}
+
+export interface Reading {
+  /** Its entry */
+  id: string;
+  /** Figure on the staff as booked, negative upside down */
+  value: number | null;
+  /** How far the point lies above the clamped plane, as booked: + is high; null without a clamp */
+  off_plane: number | null;
+  /** Booked less computed, in the sense of the staff; null where it is left out of the model */
+  residual: number | null;
+  /** Of the reading, a priori */
+  sd: number | null;
+  /** Residual in units of its own standard deviation; null where nothing checks it */
+  w: number | null;
+  /** How much the other readings check it, 0 to 1 */
+  redundancy: number | null;
+  /** Smallest slip that would show, a length; null where nothing checks it */
+  detectable: number | null;
+}
+
+export interface Line {
+  name: string;
+  /** The straight line through each surface, at offset 0 */
+  fits: Fit[];
+  /** Every point measured on the line */
+  stations: Station[];
+  falls?: Fall[];
+  ponds?: Pond[];
+  /** For each surface, the probability that every point is within */
+  all_within?: Record<string, number | null>;
+}
+
+/** Ordinary straight line of adjusted levels on chainage */
+export interface Fit {
+  what: string;
+  /** Rise per length with chainage; negative falls */
+  gradient: number | null;
+  /** Of the gradient, from the joint covariance of the levels */
+  sd: number | null;
+  /** The same as 1 in N, N positive; null when level */
+  one_in: number | null;
+  word: Word | null;
+  /** Level of the line at chainage 0 */
+  level_at_0: number | null;
+  /** How uneven: root mean square of what is off the fit */
+  rms: number | null;
+}
+
+export interface Station {
+  /** Chainage */
+  ch: number;
+  /** Offset, right positive */
+  off: number;
+  what: string;
+  /** A level, in the book's unit; null where nothing determines it */
+  level: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** Design level of that surface there */
+  design?: number | null;
+  /** Measured less design, high positive */
+  deviation?: number | null;
+  /** Measured less the fitted line, high positive */
+  off_fit: number | null;
+  verdict?: "within" | "outside" | "undecided" | "untested" | null;
+  /** As measured, without uncertainty */
+  plain?: "within" | "outside" | null;
+  /** That it truly is within */
+  probability?: number | null;
+  /** What is there less the design of dig_to, positive to dig */
+  dig?: number | null;
+  dig_to?: string | null;
+  below?: ({
+    what: string;
+    depth: number | null;
+  })[];
+  /** Older surfaces here */
+  earlier?: ({
+    point: string;
+    /** A level, in the book's unit; null where nothing determines it */
+    level: number | null;
+    /** One standard deviation; null where nothing determines it */
+    sd: number | null;
+    deviation: number | null;
+    /** When it was relaid */
+    until: string | null;
+  })[];
+}
+
+export interface Fall {
+  /** Chainage */
+  from: number;
+  /** Chainage */
+  to: number;
+  what: string;
+  span: "neighbour" | "pipe" | "chambers" | "line";
+  /** Positive the way the water runs */
+  gradient: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** Positive the way the water runs */
+  design: number | null;
+  verdict: "within" | "outside" | "undecided" | "untested" | null;
+  /** A probability, 4 decimals; null where there is nothing to compare */
+  backfall_probability: number | null;
+}
+
+export interface Pond {
+  /** Chainage */
+  from: number;
+  /** Chainage */
+  to: number;
+  depth: number;
+  /** A probability, 4 decimals; null where there is nothing to compare */
+  probability: number | null;
+}
+
+export interface Dial {
+  setup: string;
+  line: string;
+  /** Chainage */
+  from: number;
+  /** Chainage */
+  to: number;
+  /** Exact, rising along main */
+  main: number | null;
+  /** Exact, rising to the right */
+  cross: number | null;
+  /** In the machine's sign and unit, rounded to its step */
+  main_shown: number | null;
+  /** In the machine's sign and unit, rounded to its step */
+  cross_shown: number | null;
+  /** Bearing for the main axis, degrees */
+  aim: number | null;
+  /** What half a step costs at the farthest point, a length */
+  rounding_cost: number | null;
+  /** What one degree of aim costs at the farthest point, a length */
+  aim_cost_per_degree: number | null;
+  reachable: boolean;
+  proof: {
+    point: string;
+    staff: number | null;
+    /** One standard deviation; null where nothing determines it */
+    sd: number | null;
+  } | null;
+}
+
+export interface Setout {
+  setup: string | null;
+  line: string;
+  rows: ({
+    /** Chainage */
+    ch: number;
+    /** Offset, right positive */
+    off: number;
+    what: string;
+    /** A level, in the book's unit; null where nothing determines it */
+    design: number | null;
+    /** Upright staff reading to work to */
+    target: number | null;
+    /** One standard deviation; null where nothing determines it */
+    sd: number | null;
+    /** Positive to dig */
+    dig: number | null;
+    dig_to: string | null;
+    trench_depth: number | null;
+    cover: number | null;
+  })[];
+}
+
+export interface Trial {
+  name: string;
+  instrument: string;
+  /** Of an optical level, length per length */
+  collimation?: number | null;
+  /** One standard deviation; null where nothing determines it */
+  collimation_sd?: number | null;
+  /** Of a laser, length per length */
+  cone?: number | null;
+  /** One standard deviation; null where nothing determines it */
+  cone_sd?: number | null;
+  /** Main and cross, length per length */
+  tilt?: (number | null)[] | null;
+  tilt_sd?: (number | null)[] | null;
+  /** Errors this check can see */
+  sees: string[];
+  /** Errors it cannot see */
+  blind_to: string[];
+  /** What the errors seen come to at 30 m */
+  at_30_m: number | null;
+  /** null where nothing is seen */
+  passes: boolean | null;
+}
+
+export type SuspectKind =
+  | "misread"
+  | "digits-swapped"
+  | "offset-reversed"
+  | "offset-omitted"
+  | "staff-inverted"
+  | "staff-section"
+  | "wrong-point"
+  | "wrong-setup"
+  | "wrong-benchmark"
+  | "moved-change-point"
+  | "grade-left-in"
+  | "grade-reversed"
+  | "axes-swapped"
+  | "aim-off"
+  | "knocked"
+  | "settling"
+  | "instrument-out"
+  | "wrong-distance"
+  | "other-beam";
+
+export interface Suspect {
+  kind: SuspectKind;
+  about: string[];
+  /** Booked less true */
+  size: number | null;
+  /** One standard deviation; null where nothing determines it */
+  size_sd: number | null;
+  /** A probability, 4 decimals */
+  probability: number;
+  /** Explanations the readings cannot tell from this one */
+  alike: {
+    kind: SuspectKind;
+    about: string[];
+  }[];
+  why: string;
+  /** The reading that decides */
+  settle_by: {
+    setup: string;
+    point: string;
+    effort: number | string | null;
+    predicts: ({
+      kind: SuspectKind;
+      about: string[];
+      staff: number | null;
+      /** One standard deviation; null where nothing determines it */
+      sd: number | null;
+    })[];
+  } | null;
+}
+
+// --- Answer to levels, version 1
+
+/** The parts of evaluate's answer that a level book shows, under the same names */
+export interface LevelsAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  datum: "stated" | "assumed";
+  presets?: Preset[];
+  levels: Level[];
+  pages?: Page[];
+  closures?: Closure[];
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+// --- Answer to fall, version 1
+
+/** The fall between two readings, or the best fit of more */
+export interface FallAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** The line of the book; null for readings typed */
+  line?: string | null;
+  /** The surface fitted; null for readings typed */
+  what?: string | null;
+  readings: FallReading[];
+  /** Level of the last point less that of the first: negative falls */
+  difference: number | null;
+  /** One standard deviation; null where nothing determines it */
+  difference_sd?: number | null;
+  /** Distance from the first reading to the last */
+  over: number | null;
+  /** One standard deviation; null where nothing determines it */
+  over_sd?: number | null;
+  /** null without a distance */
+  gradient: GradientWritten | null;
+  /** How uneven: root mean square of what is off the fit */
+  rms?: number | null;
+  /** The reading farthest off the fit; null for two readings */
+  worst?: FallReading | null;
+  /** Readings and distance against what the instrument shows; null where it was not given */
+  check: FallCheck | null;
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+export interface FallReading {
+  /** Chainage */
+  at: number | null;
+  /** Figure on the staff */
+  staff: number | null;
+  /** How far the point lies above the fitted line; null for two readings */
+  off_fit: number | null;
+}
+
+/** One gradient, in every way the trade writes it */
+export interface GradientWritten {
+  /** Rise per length; negative falls */
+  ratio: number;
+  /** Rise per length */
+  sd: number | null;
+  /** 1 in N, N positive; null when level */
+  one_in: number | null;
+  word: Word;
+  percent: number;
+  permille: number;
+  degrees: number;
+}
+
+export interface FallCheck {
+  agrees: boolean;
+  /** Gradient of readings and distance less the gradient shown */
+  disagreement: number | null;
+  /** Of that difference */
+  sd: number | null;
+  explanations: FallExplanation[];
+}
+
+/** What would make the three agree */
+export interface FallExplanation {
+  kind: "distance" | "reading" | "shown" | "pivoting-head";
+  sentence: string;
+  /** How much it would have to be off, a length; for shown rise per length */
+  size: number | null;
+}
+
+// --- Answer to staff, version 1
+
+/** The face of the staff around a reading, drawn, and how to read it */
+export interface StaffAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** The figure drawn, 0 or more */
+  reading: number;
+  /** The staff hangs upside down */
+  inverted: boolean;
+  style: "text" | "svg";
+  /** Lines of text, or an SVG document */
+  drawing: string;
+  /** How to read it, in one sentence */
+  words: string;
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+// --- Answer to check-entry, version 1
+
+export interface CheckEntryAnswer {
+  /** Version of this format */
+  version: 1;
+  /** The entry would be used */
+  ok: boolean;
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+// --- Answer to import, version 1
+
+export interface ImportAnswer {
+  /** Version of this format */
+  version: 1;
+  /** The lines to add to the book, one entry each; empty where anything cannot be taken */
+  entries: string;
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+// --- Answer to a request that is not usable, version 1
+
+/** Nothing was evaluated; one finding says what, where, the cure */
+export interface ErrorAnswer {
+  error: Finding;
+}
+
+/** What each verb is answered with, where the request is usable */
+export interface Answers {
+  evaluate: EvaluateAnswer;
+  levels: LevelsAnswer;
+  fall: FallAnswer;
+  staff: StaffAnswer;
+  "check-entry": CheckEntryAnswer;
+  import: ImportAnswer;
+}
