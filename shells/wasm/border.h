@@ -31,7 +31,7 @@ extern "C" {
 typedef struct fw_reply {
     const char* text; /* JSON, UTF-8, not terminated by zero */
     size_t size;      /* bytes of text */
-    int status;       /* 0 answered, also where the answer is an error of the request; 1 fw_open found no book */
+    int status; /* 0 answered, also where the answer is an error of the request; 1 fw_open found no book */
 } fw_reply;
 
 /* Reads a whole book file. Status 0: an open book, text empty, to be passed to fw_run as often as wanted.

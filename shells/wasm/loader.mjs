@@ -7,7 +7,7 @@
 //     engine.answer({ verb: 'fall', options: {...} });     // requests that need no open book
 //
 // Calls are synchronous: put the engine into a worker where a book is large. Errors are EngineError with `code`:
-//   refused   the text is no book; `finding` is the finding that says why
+//   refused   the text is no book; `finding` says why, `answer` is the whole answer as bytes
 //   memory    no memory left         trap   the module failed inside
 //   lost      the book belongs to an instance that was given up after memory or trap: open it again
 // After memory or trap the instance is dropped, and the next call starts a new one from the compiled module.
@@ -70,12 +70,16 @@ class Engine {
         if (status === 0) return new Book(this, pointer, this.#age);
         this.release(pointer, this.#age);
         const finding = JSON.parse(utf8In.decode(bytes)).error;
-        throw new EngineError('refused', finding.message, { finding });
+        throw new EngineError('refused', finding.message, { finding, answer: bytes });
     }
 
     // One request that says everything itself: {verb, book, options}. Answers with JSON text.
     answer(request) {
-        return utf8In.decode(this.runBytes(0, this.#age, request));
+        return utf8In.decode(this.answerBytes(request));
+    }
+
+    answerBytes(request) {
+        return this.runBytes(0, this.#age, request);
     }
 
     // For Book; `age` tells to which instance the pointer belongs.

@@ -16,7 +16,7 @@ def folders():
         parts = name.split("/")
         if len(parts) > 1:
             found.add(parts[0])
-        if len(parts) > 2 and parts[0] in ("core", "exchange", "shells", "cases", "tests", "docs"):
+        if len(parts) > 2 and parts[0] in ("core", "exchange", "shells", "cases", "tests", "docs", "tools"):
             found.add("/".join(parts[:2]))
     return sorted(found)
 

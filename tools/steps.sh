@@ -1,0 +1,96 @@
+# Sourced by ./test: the steps, in the order they run. Each is a function step_NAME that prints its runner's own
+# output and summary; tools/count.awk reads the counts from that.
+
+# name | fast or slow | what it shows
+STEPS='
+repo        | fast | layering, sizes, words, documents of the tree; the checks themselves can fail
+format      | fast | clang-format changes nothing
+release     | fast | the command line and the case runner build with the product'"'"'s flags
+symbols     | fast | the core prints, reads, waits for and ends nothing
+cases       | fast | every case file holds; requests and answers are kept for parity
+api         | fast | schemas, examples and generated types agree with the answers
+docs        | fast | commands in the documents run and say what is written
+demo        | fast | the demo books are what their generator makes
+unit        | slow | unit and property tests under address and undefined-behaviour sanitizers
+compile     | slow | forbidden mixes of units do not compile
+adjust      | slow | 500 random networks against SciPy, null spaces against an SVD
+durability  | slow | system calls of add, kills, parallel adds, a full disk
+wasm        | slow | the WebAssembly module builds, its loader survives what a browser does to it
+parity      | slow | WebAssembly answers with the bytes of the native build; a large book opens
+tidy        | slow | clang-tidy on the change
+'
+
+all_steps() { awk -F'|' 'NF == 3 { gsub(/ /, "", $1); print $1 }' <<< "$STEPS"; }
+fast_steps() { awk -F'|' 'NF == 3 && $2 ~ /fast/ { gsub(/ /, "", $1); print $1 }' <<< "$STEPS"; }
+list_steps() { awk 'NF' <<< "$STEPS"; }
+is_step() { all_steps | grep -qx -- "$1"; }
+
+python=/usr/bin/python3
+
+step_repo() {
+    local status=0
+    $python tools/repo/selftest.py || status=1
+    $python tools/check_repo.py layers sizes words sections || status=1
+    return $status
+}
+step_format() { tools/format.sh --check; }
+step_release() { build release fallwright run_cases; }
+step_symbols() { build release fallwright && $python tools/check_repo.py symbols; }
+step_cases() {
+    build release run_cases || return 1
+    rm -rf build/test/emitted
+    build/release/tests/cases/run_cases --emit build/test/emitted cases
+}
+step_api() {
+    build release fallwright run_cases || return 1
+    [ -d build/test/emitted ] || step_cases > /dev/null
+    tools/api/check build/release/fallwright build/test/emitted
+}
+step_docs() { build release fallwright && $python tools/check_docs.py build/release/fallwright; }
+step_demo() { false; }
+step_unit() {
+    build asan unit_tests || return 1
+    local halves=() status=0 half
+    for half in 0 1; do
+        GTEST_TOTAL_SHARDS=2 GTEST_SHARD_INDEX=$half GTEST_BRIEF=1 UBSAN_OPTIONS=print_stacktrace=1 \
+            build/asan/tests/unit_tests > "build/test/unit-$half.log" 2>&1 &
+        halves+=($!)
+    done
+    for half in 0 1; do
+        wait "${halves[$half]}" || status=1
+        cat "build/test/unit-$half.log"
+    done
+    return $status
+}
+step_compile() { configure asan && ctest --test-dir build/asan -R '^compile_fail' -j2 --output-on-failure; }
+step_adjust() { false; }
+step_durability() { false; }
+step_wasm() {
+    build wasm fallwright_wasm || return 1
+    local module=build/wasm/shells/wasm/fallwright.wasm
+    echo "module: $(stat -c %s $module) bytes, $(gzip -9 -c $module | wc -c) gzipped"
+    FALLWRIGHT_WASM=$module node --test shells/wasm/loader_test.mjs
+}
+step_parity() {
+    build release fallwright run_cases && build wasm fallwright_wasm || return 1
+    [ -d build/test/emitted ] || step_cases > /dev/null
+    node tests/parity/parity.mjs --wasm build/wasm/shells/wasm/fallwright.wasm --native build/release/fallwright \
+        --emitted build/test/emitted --work build/test examples/*.book.jsonl
+}
+step_tidy() { configure asan && $python tools/tidy.py; }
+
+# Runs one step, its output to the terminal and into build/test/NAME.log, and adds its counts to the totals.
+run_step() {
+    local name=$1 start=$SECONDS status passed failed
+    printf '\n== %s: %s\n' "$name" "$(awk -F'|' -v n="$name" '$1 ~ "^" n " *$" { sub(/^ /, "", $3); print $3 }' <<< "$STEPS")"
+    "step_$name" 2>&1 | tee "build/test/$name.log"
+    status=${PIPESTATUS[0]}
+    read -r passed failed < <(awk -f tools/count.awk "build/test/$name.log")
+    # A step that ends well without counting is one test; one that ends badly has failed, whatever it counted.
+    [ "$status" -eq 0 ] && [ $((passed + failed)) -eq 0 ] && passed=1
+    [ "$status" -ne 0 ] && [ "$failed" -eq 0 ] && failed=1
+    [ "$failed" -ne 0 ] && [ "$status" -eq 0 ] && echo "$name counts $failed failed but ended as if all were well"
+    total_passed=$((total_passed + passed))
+    total_failed=$((total_failed + failed))
+    report+=("$(printf '%-11s %6d passed %4d failed %5d s' "$name" "$passed" "$failed" $((SECONDS - start)))")
+}
