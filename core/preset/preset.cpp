@@ -1,0 +1,26 @@
+#include "preset/preset.h"
+
+#include "preset/error_figures.h"
+#include "preset/misclosure.h"
+
+namespace fallwright::preset {
+
+std::string_view provenance_word(Provenance provenance) {
+    switch (provenance) {
+        case Provenance::Published:
+            return "published";
+        case Provenance::FromMemory:
+            return "from memory";
+        default:
+            return "common practice, no source";
+    }
+}
+
+std::vector<Listed> all_presets() {
+    std::vector<Listed> all;
+    list_misclosure(all);
+    list_error_figures(all);
+    return all;
+}
+
+}  // namespace fallwright::preset
