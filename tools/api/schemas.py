@@ -42,5 +42,5 @@ class Schemas:
 
 def sentence(error):
     where = "/".join(str(part) for part in error.absolute_path)
-    message = error.message if len(error.message) <= 300 else error.message[:300] + " …"
+    message = error.message if len(error.message) <= 300 else error.message[:300] + " ..."
     return f"{where}: {message}" if where else message
