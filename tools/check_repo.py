@@ -1,15 +1,16 @@
 #!/usr/bin/env python3
 """Checks of the tree itself: layering, sizes, words, documents, symbols. Usage: tools/check_repo.py [GROUP...]
 
-Groups: layers sizes words sections symbols. symbols looks at the objects of the release build.
+Groups: layers sizes words sections evidence symbols. symbols looks at the objects of the release build.
 Prints one line a check, each problem with its place, and at the end "N passed, N failed".
 """
 
 import sys
 
-from repo import layers, sections, sizes, symbols, words
+from repo import evidence, layers, sections, sizes, symbols, words
 
-GROUPS = {"layers": layers, "sizes": sizes, "words": words, "sections": sections, "symbols": symbols}
+GROUPS = {"layers": layers, "sizes": sizes, "words": words, "sections": sections,
+          "evidence": evidence, "symbols": symbols}
 
 
 def main(names):

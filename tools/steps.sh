@@ -30,7 +30,7 @@ python=/usr/bin/python3
 step_repo() {
     local status=0
     $python tools/repo/selftest.py || status=1
-    $python tools/check_repo.py layers sizes words sections || status=1
+    $python tools/check_repo.py layers sizes words sections evidence || status=1
     return $status
 }
 step_format() { tools/format.sh --check; }

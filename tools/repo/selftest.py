@@ -7,7 +7,7 @@ import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1]))
 
-from repo import layers, sections, sizes, symbols, words  # noqa: E402
+from repo import evidence, layers, sections, sizes, symbols, words  # noqa: E402
 
 
 class Functions(unittest.TestCase):
@@ -58,6 +58,16 @@ class Symbols(unittest.TestCase):
         for symbol in ("snprintf", "malloc", "memcpy", "std::__throw_length_error(char const*)", "timer_of_ours",
                        "fallwright::time(int)", "abort", "strtod"):
             self.assertFalse(symbols.BANNED.match(symbol), symbol)
+
+
+class Evidence(unittest.TestCase):
+    def test_what_no_runner_takes_is_stray(self):
+        self.assertEqual(len(evidence.stray(["cases/a.case", "cases/FORMAT.md", "cases/b.failing", "cases/c.txt"])), 1)
+
+    def test_a_folder_without_a_case_is_empty(self):
+        problems = evidence.empty_folders(["cases/published/a.case", "cases/invalid/b.case", "cases/regress/README.md",
+                                           "cases/invariant/c.case"])
+        self.assertEqual(problems, ["cases/regress holds no case"])
 
 
 class Sections(unittest.TestCase):
