@@ -296,7 +296,7 @@ export interface ProfilePoint {
   gradient?: number | string;
   /** The point it hangs under */
   under?: string;
-  /** How far it hangs under that point */
+  /** How far it hangs under that point. Default: 0. */
   by?: number;
   /** Length of a vertical curve here */
   curve?: number;
