@@ -4,13 +4,14 @@
 usage: validate.py [FOLDER...]
 
 Always: every line of examples/*.book.jsonl, every line of the jsonl blocks of docs/formats/*.md, the entries of
-api/cases/entries.jsonl, and api/examples/v1. A FOLDER holds pairs NAME.request.json and NAME.response.json.
+api/cases/entries.jsonl, api/examples/v1, and whether the pages of docs/formats name every field. A FOLDER holds pairs NAME.request.json and NAME.response.json.
 Lines that are wrong on purpose are listed in api/cases/wrong_lines.json and must fail.
 Exit status 1 where anything fails.
 """
 
 import json
 import pathlib
+import re
 import sys
 
 from schemas import ROOT, Schemas
@@ -94,6 +95,26 @@ def check_documentation(schemas, tally):
                 tally.note(f"{name}:{number}", entry_faults(schemas, line))
 
 
+def fields_of(schema):
+    """Names of all fields a schema describes, inner ones too."""
+    if isinstance(schema, dict):
+        if isinstance(schema.get("properties"), dict):
+            yield from schema["properties"]
+        for value in schema.values():
+            yield from fields_of(value)
+    elif isinstance(schema, list):
+        for value in schema:
+            yield from fields_of(value)
+
+
+def check_pages_are_whole(schemas, tally):
+    """Every field of a schema is named on the page that explains it."""
+    for page, name in (("book.md", "entry"), ("result.md", "evaluate"), ("result.md", "fall"), ("result.md", "staff")):
+        words = set(re.findall(r"\w+", (ROOT / "docs" / "formats" / page).read_text(encoding="utf-8")))
+        missing = sorted(set(fields_of(schemas.by_name[f"{name}.schema.json"])) - words)
+        tally.note(f"docs/formats/{page}", [f"does not name these fields of {name}: {', '.join(missing)}"] if missing else [])
+
+
 def check_cases(schemas, tally):
     """Each line of entries.jsonl: {why, ok, entry}."""
     path = ROOT / "api" / "cases" / "entries.jsonl"
@@ -134,6 +155,7 @@ def main(folders):
     tally = Tally()
     check_books(schemas, tally)
     check_documentation(schemas, tally)
+    check_pages_are_whole(schemas, tally)
     check_cases(schemas, tally)
     for folder in [ROOT / "api" / "examples" / "v1", *map(pathlib.Path, folders)]:
         check_folder(schemas, folder, tally)
