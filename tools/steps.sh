@@ -52,7 +52,7 @@ step_unit() {
     build asan unit_tests || return 1
     local halves=() status=0 half
     for half in 0 1; do
-        GTEST_TOTAL_SHARDS=2 GTEST_SHARD_INDEX=$half GTEST_BRIEF=1 UBSAN_OPTIONS=print_stacktrace=1 \
+        GTEST_TOTAL_SHARDS=2 GTEST_SHARD_INDEX=$half GTEST_BRIEF=1 UBSAN_OPTIONS=print_stacktrace=1 RC_PARAMS="${RC_PARAMS:-seed=20260504}" \
             build/asan/tests/unit_tests > "build/test/unit-$half.log" 2>&1 &
         halves+=($!)
     done
