@@ -1,0 +1,149 @@
+#include "book/amend.h"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <string_view>
+
+namespace fallwright {
+
+namespace {
+
+using Json = nlohmann::json;
+
+class Settler {
+  public:
+    Settler(const Book& book, const std::unordered_map<NameId, std::uint32_t>& by_id)
+        : book_(book), by_id_(by_id) {
+        settled_.struck.assign(book.entries.size(), false);
+        amends_of_.resize(book.entries.size());
+    }
+
+    Settled run() {
+        for (std::size_t i = book_.entries.size(); i-- > 0;) settle(static_cast<std::uint32_t>(i));
+        std::reverse(settled_.findings.begin(), settled_.findings.end());
+        return std::move(settled_);
+    }
+
+  private:
+    std::string_view text_of(std::uint32_t index) const {
+        const auto changed = settled_.texts.find(index);
+        if (changed != settled_.texts.end()) return changed->second;
+        const Entry& entry = book_.entries[index];
+        return std::string_view(book_.text).substr(entry.offset, entry.length);
+    }
+
+    void report(Code code, std::uint32_t index, std::string message) {
+        settled_.findings.push_back(finding(code, {book_.id_of(index)}, std::move(message)));
+    }
+
+    void settle(std::uint32_t index) {
+        const Entry& entry = book_.entries[index];
+        if (entry.refused || settled_.struck[index]) return;
+        if (!amends_of_[index].empty()) apply_amends(index);
+        if (entry.kind == Kind::Amend || entry.kind == Kind::Strike) send(index);
+    }
+
+    // Tells the entry that `of` names about this amend or strike.
+    void send(std::uint32_t index) {
+        const Json entry = Json::parse(text_of(index), nullptr, false);
+        const bool strike = book_.entries[index].kind == Kind::Strike;
+        for (const char* field : {"of", "why"}) {
+            if (!entry.contains(field) || !entry[field].is_string()) {
+                return report(Code::MissingField, index, std::string(field) + " is missing or no text");
+            }
+        }
+        if (!strike && !(entry.contains("set") && entry["set"].is_object())) {
+            return report(Code::MissingField, index, "set is missing or no object");
+        }
+        const std::int64_t target = find(entry["of"].get_ref<const std::string&>(), index);
+        if (target < 0)
+            return report(Code::UnknownOf, index,
+                          "of: no entry above is called " + entry["of"].get<std::string>());
+        if (strike) {
+            if (target == 0) return report(Code::UnknownOf, index, "the book's own line cannot be struck");
+            settled_.struck[static_cast<std::size_t>(target)] = true;
+        } else {
+            amends_of_[static_cast<std::size_t>(target)].push_back(index);
+        }
+    }
+
+    std::int64_t find(const std::string& of, std::uint32_t below) const {
+        if (!of.empty() && of[0] == '#') {
+            const bool digits =
+                of.size() > 1 && of.size() < 10 && of.find_first_not_of("0123456789", 1) == std::string::npos;
+            if (!digits) return -1;
+            const auto line = static_cast<std::uint32_t>(std::stoul(of.substr(1)));
+            const auto found = std::lower_bound(
+                book_.entries.begin(), book_.entries.end(), line,
+                [](const Entry& entry, std::uint32_t wanted) { return entry.line < wanted; });
+            const bool above =
+                found != book_.entries.end() && found->line == line && line < book_.entries[below].line;
+            return above ? found - book_.entries.begin() : -1;
+        }
+        const NameId name = book_.names.find(of);
+        const auto found = name == no_name ? by_id_.end() : by_id_.find(name);
+        return found != by_id_.end() && found->second < below ? static_cast<std::int64_t>(found->second) : -1;
+    }
+
+    void apply_amends(std::uint32_t index) {
+        std::vector<std::uint32_t>& amends = amends_of_[index];
+        std::sort(amends.begin(), amends.end(), [this](std::uint32_t a, std::uint32_t b) {
+            return book_.entries[a].at != book_.entries[b].at ? book_.entries[a].at < book_.entries[b].at
+                                                              : a < b;
+        });
+        Json target = Json::parse(text_of(index), nullptr, false);
+        bool changed = false;
+        for (const std::uint32_t amend : amends) changed = apply(target, amend) || changed;
+        if (changed) settled_.texts[index] = target.dump();
+    }
+
+    bool apply(Json& target, std::uint32_t amend) {
+        const Json entry = Json::parse(text_of(amend), nullptr, false);
+        const Json& set = entry["set"];
+        for (const char* fixed : {"kind", "id", "at", "by"}) {
+            if (set.contains(fixed)) {
+                report(Code::AmendNotApplied, amend, std::string("an amendment cannot set ") + fixed);
+                return false;
+            }
+        }
+        if (entry.contains("was") && !stands(target, entry["was"], amend)) return false;
+        for (const auto& [field, value] : set.items()) {
+            if (value.is_null()) {
+                target.erase(field);
+            } else {
+                target[field] = value;
+            }
+        }
+        return true;
+    }
+
+    // Whether every field of `was` is what stands; absent and null are the same.
+    bool stands(const Json& target, const Json& was, std::uint32_t amend) {
+        if (!was.is_object()) {
+            report(Code::AmendNotApplied, amend, "was is no object");
+            return false;
+        }
+        for (const auto& [field, value] : was.items()) {
+            const Json now = target.contains(field) ? target[field] : Json();
+            if (now != value) {
+                report(Code::AmendNotApplied, amend,
+                       "was: " + field + " stands at " + now.dump() + ", not at " + value.dump());
+                return false;
+            }
+        }
+        return true;
+    }
+
+    const Book& book_;
+    const std::unordered_map<NameId, std::uint32_t>& by_id_;
+    Settled settled_;
+    std::vector<std::vector<std::uint32_t>> amends_of_;
+};
+
+}  // namespace
+
+Settled settle_amendments(const Book& book, const std::unordered_map<NameId, std::uint32_t>& by_id) {
+    return Settler(book, by_id).run();
+}
+
+}  // namespace fallwright

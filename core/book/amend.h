@@ -1,0 +1,28 @@
+// amend: which entries are struck, and how amended ones read.
+//
+// `of` names an entry above its own line, so the lines are settled from the last to the first: when an entry
+// is reached, all that speaks of it is already settled. A strike of a strike or an amend undoes it. The
+// amends of one entry apply in time order, ties by line; one whose `was` differs from what stands is not
+// applied.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "base/finding.h"
+#include "book/book.h"
+
+namespace fallwright {
+
+struct Settled {
+    std::vector<bool> struck;                              // per entry
+    std::unordered_map<std::uint32_t, std::string> texts;  // entries that read differently now
+    Findings findings;
+};
+
+// Needs entries with their kind, id and at; by_id holds the entry of each id.
+Settled settle_amendments(const Book& book, const std::unordered_map<NameId, std::uint32_t>& by_id);
+
+}  // namespace fallwright

@@ -1,0 +1,84 @@
+// Fields: one JSON object of an entry, read field by field with its checks.
+//
+// Each getter marks its key as known and, where the value is of the wrong type or out of range, records a
+// finding and clears ok(): the entry is then left out. Keys never asked for are reported by unknown().
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/finding.h"
+#include "book/book.h"
+#include "book/record.h"
+
+namespace fallwright {
+
+// What all objects of one entry share: where findings go and how the entry is called.
+struct EntryContext {
+    Book& book;
+    const Record& record;
+    Findings& findings;
+    std::string id;
+    bool ok = true;
+
+    void refuse(Code code, std::string message);
+    void refuse(Code code, std::string message, std::string cure);
+};
+
+class Fields {
+  public:
+    Fields(EntryContext& context, std::uint32_t object, std::string path = "");
+
+    bool has(std::string_view key);
+    bool is_null(std::string_view key);
+    // Number as written.
+    Maybe number(std::string_view key);
+    double number_or(std::string_view key, double fallback);
+    // Length in metres; within +-Decimal::limit_metres.
+    Maybe length(std::string_view key);
+    double length_or(std::string_view key, double fallback);
+    double required_length(std::string_view key);
+    // One standard deviation; a negative one is a finding and absent. Absent where not given.
+    Maybe sd(std::string_view key, bool is_length = true);
+    double sd_or(std::string_view key, double fallback, bool is_length = true);
+    // Above zero.
+    Maybe positive_length(std::string_view key);
+    // A number, or a gradient as the trade writes it.
+    Maybe gradient(std::string_view key);
+    NameId name(std::string_view key);
+    NameId required_name(std::string_view key);
+    std::string text(std::string_view key);
+    bool flag(std::string_view key, bool fallback = false);
+    // Index into `words`, or -1 where not given; another word is a finding.
+    int choice(std::string_view key, std::initializer_list<std::string_view> words);
+    // The value's node; 0 where not given (node 0 is the entry itself, never a field).
+    std::uint32_t take(std::string_view key);
+    // Nodes of an array's elements; empty where not given.
+    std::vector<std::uint32_t> array(std::string_view key);
+    std::vector<NameId> names(std::string_view key);
+    // Pairs [a, b] of numbers that are lengths.
+    std::vector<std::array<double, 2>> length_pairs(std::string_view key);
+    std::array<Maybe, 2> pair(std::string_view key, bool is_length);
+
+    // Reports keys that no getter asked for, once an object.
+    void unknown();
+
+    EntryContext& context() { return context_; }
+    // "staff", or "plan[3].e" inside.
+    std::string path(std::string_view key) const;
+    void wrong_type(std::string_view key, std::string_view wanted);
+    double number_at(std::uint32_t node, std::string_view key, bool is_length);
+    NameId name_at(std::uint32_t node, std::string_view key);
+
+  private:
+    void out_of_range(std::string_view key, std::string_view limits);
+
+    EntryContext& context_;
+    std::uint32_t object_;
+    std::string path_;
+    std::vector<bool> known_;
+    std::vector<std::uint32_t> members_;
+};
+
+}  // namespace fallwright

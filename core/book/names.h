@@ -1,0 +1,35 @@
+// Names: every name of a book once, as a small number. Numbers count from 0 in order of first appearance; 0
+// is "".
+#pragma once
+
+#include <cstdint>
+#include <deque>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+
+namespace fallwright {
+
+using NameId = std::uint32_t;
+constexpr NameId no_name = 0;
+
+class Names {
+  public:
+    Names();
+    Names(const Names&) = delete;
+    Names& operator=(const Names&) = delete;
+    Names(Names&&) = default;
+    Names& operator=(Names&&) = default;
+
+    NameId intern(std::string_view text);
+    // no_name where the text was never interned.
+    NameId find(std::string_view text) const;
+    const std::string& text(NameId name) const { return texts_[name]; }
+    std::size_t size() const { return texts_.size(); }
+
+  private:
+    std::deque<std::string> texts_;  // stable addresses: the index points into them
+    std::unordered_map<std::string_view, NameId> index_;
+};
+
+}  // namespace fallwright

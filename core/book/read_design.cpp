@@ -1,0 +1,272 @@
+#include <functional>
+
+#include "book/read_entry.h"
+
+namespace fallwright {
+
+namespace {
+
+// Calls `each` for every object of a list; anything else in the list is a finding.
+void for_each_object(Fields& fields, std::string_view key, const std::function<void(Fields&)>& each) {
+    int index = 0;
+    for (const std::uint32_t node : fields.array(key)) {
+        if (fields.context().record.node(node).type != NodeType::Object)
+            return fields.wrong_type(key, "list of objects");
+        Fields element(fields.context(), node, std::string(key) + "[" + std::to_string(index++) + "]");
+        each(element);
+        element.unknown();
+    }
+}
+
+ProfilePoint read_profile_point(Fields& point, bool first) {
+    ProfilePoint value;
+    value.ch = point.required_length("ch");
+    value.level = point.length("level");
+    value.gradient = point.gradient("gradient");
+    value.under = point.name("under");
+    value.by = point.length_or("by", 0);
+    value.curve = point.length_or("curve", 0);
+    const int ways = value.level.has() + value.gradient.has() + (value.under != no_name);
+    if (ways > 1)
+        point.context().refuse(Code::ValueTwice,
+                               point.path("level") + ": level, gradient and under exclude each other");
+    if (ways == 0 && point.context().ok)
+        point.context().refuse(Code::MissingField,
+                               point.path("level") + ": level, gradient or under is missing");
+    if (first && value.gradient.has())
+        point.context().refuse(Code::OutOfRange, point.path("gradient") + " needs a point before it");
+    if (value.curve < 0) point.context().refuse(Code::OutOfRange, point.path("curve") + " must be 0 or more");
+    return value;
+}
+
+Pipe read_pipe(Fields& pipe) {
+    Pipe value;
+    value.from = pipe.required_length("from");
+    value.to = pipe.required_length("to");
+    value.bore = pipe.positive_length("bore");
+    value.wall = pipe.length("wall");
+    value.bedding = pipe.length("bedding");
+    value.roughness = pipe.length("roughness");
+    value.collar = pipe.length("collar");
+    return value;
+}
+
+Chamber read_chamber(Fields& chamber) {
+    Chamber value;
+    value.name = chamber.required_name("name");
+    value.ch = chamber.required_length("ch");
+    value.in = chamber.length("in");
+    value.out = chamber.length("out");
+    value.cover = chamber.length("cover");
+    value.size = chamber.length("size");
+    return value;
+}
+
+void read_crossfall(Fields& fields, Crossfall& to) {
+    if (!fields.has("crossfall")) return;
+    to.given = true;
+    const std::uint32_t node = fields.take("crossfall");
+    if (fields.context().record.node(node).type == NodeType::Array) {
+        const std::array<Maybe, 2> sides = fields.pair("crossfall", false);
+        to.sides = true;
+        to.left = sides[0].or_else(0);
+        to.right = sides[1].or_else(0);
+    } else {
+        to.right = fields.gradient("crossfall").or_else(0);
+        to.left = -to.right;
+    }
+}
+
+void read_joins(Fields& fields, std::vector<Join>& to) {
+    if (!fields.has("joins")) return;
+    const std::uint32_t node = fields.take("joins");
+    const auto read = [&to](Fields& join) {
+        Join value;
+        value.line = join.required_name("line");
+        value.ch = join.required_length("ch");
+        value.by_soffit = join.choice("by", {"soffit", "invert"}) == 0;
+        to.push_back(value);
+    };
+    if (fields.context().record.node(node).type == NodeType::Array)
+        return for_each_object(fields, "joins", read);
+    if (fields.context().record.node(node).type != NodeType::Object)
+        return fields.wrong_type("joins", "object");
+    Fields join(fields.context(), node, "joins");
+    read(join);
+    join.unknown();
+}
+
+// A plan needs two points, and two neighbours that are apart.
+void check_plan(Fields& fields, const LineEntry& line) {
+    if (line.plan.size() == 1) fields.context().refuse(Code::OutOfRange, "plan needs two points or more");
+    for (std::size_t i = 1; i < line.plan.size(); ++i) {
+        if (line.plan[i] == line.plan[i - 1])
+            return fields.context().refuse(Code::OutOfRange, "plan has the same point twice in a row");
+    }
+}
+
+void read_line(Fields& fields, LineEntry& to) {
+    to.name = fields.required_name("name");
+    const int use = fields.choice("use", {"drain", "road", "kerb", "slab", "other"});
+    to.use = use < 0 ? LineUse::Other : static_cast<LineUse>(use);
+    to.start = fields.length_or("start", 0);
+    to.plan = fields.length_pairs("plan");
+    check_plan(fields, to);
+    for_each_object(fields, "profile", [&to](Fields& point) {
+        to.profile.push_back(read_profile_point(point, to.profile.empty()));
+    });
+    const int flow = fields.choice("flow", {"with", "against"});
+    to.flow = flow < 0 ? Flow::Default : static_cast<Flow>(flow + 1);
+    read_crossfall(fields, to.crossfall);
+    to.edges = fields.pair("edges", true);
+    for_each_object(fields, "pipes", [&to](Fields& pipe) { to.pipes.push_back(read_pipe(pipe)); });
+    for_each_object(fields, "chambers",
+                    [&to](Fields& chamber) { to.chambers.push_back(read_chamber(chamber)); });
+    read_joins(fields, to.joins);
+    for (const std::uint32_t node : fields.array("outlets"))
+        to.outlets.push_back(fields.number_at(node, "outlets", true));
+    for_each_object(fields, "layers", [&to](Fields& layer) {
+        const NameId what = layer.required_name("what");
+        to.layers.push_back({what, layer.required_length("thickness")});
+    });
+    if (!fields.has("whats")) return;
+    const std::uint32_t node = fields.take("whats");
+    const Node& whats = fields.context().record.node(node);
+    if (whats.type != NodeType::Object) return fields.wrong_type("whats", "object of heights");
+    for (std::uint32_t child = node + 1; child < whats.end; child = fields.context().record.node(child).end) {
+        const std::string_view name = fields.context().record.key(fields.context().record.node(child));
+        to.whats.push_back({fields.context().book.names.intern(name), fields.number_at(child, name, true)});
+    }
+}
+
+void read_tolerance(Fields& fields, Tolerance& to) {
+    to.line = fields.required_name("line");
+    to.what = fields.required_name("what");
+    to.below = fields.length("below");
+    to.above = fields.length("above");
+    to.fall_min = fields.gradient("fall_min");
+    to.fall_max = fields.gradient("fall_max");
+    to.source = fields.name("source");
+    if (to.below.has() && to.below.value > 0)
+        fields.context().refuse(Code::OutOfRange, "below must be 0 or negative");
+    if (to.above.has() && to.above.value < 0)
+        fields.context().refuse(Code::OutOfRange, "above must be 0 or more");
+}
+
+void read_trial(Fields& fields, Trial& to) {
+    to.name = fields.required_name("name");
+    to.instrument = fields.required_name("instrument");
+    to.limit = fields.positive_length("limit").or_else(to.limit);
+    if (!fields.has("shots")) fields.context().refuse(Code::MissingField, "shots is missing");
+    for_each_object(fields, "shots", [&to](Fields& shot) {
+        Shot value;
+        value.station = shot.required_name("station");
+        value.peg = shot.required_name("peg");
+        value.dist = shot.positive_length("dist");
+        value.facing = shot.number("facing");
+        value.turn = shot.name("turn");
+        value.figure = read_figure(shot);
+        if (value.figure.form == Form::None && shot.context().ok)
+            shot.context().refuse(Code::NoValue, shot.path("staff") + ": the shot has no value");
+        to.shots.push_back(value);
+    });
+}
+
+void read_surface(Fields& fields, SurfaceEntry& to) {
+    to.name = fields.required_name("name");
+    to.points = fields.names("points");
+    to.what = fields.name("what");
+    if (to.points.empty() == (to.what == no_name))
+        fields.context().refuse(Code::MissingField, "a surface needs points or what, one of them");
+    for (const std::uint32_t list : fields.array("breaklines")) {
+        const Node& node = fields.context().record.node(list);
+        if (node.type != NodeType::Array) return fields.wrong_type("breaklines", "list of lists of names");
+        to.breaklines.emplace_back();
+        for (std::uint32_t child = list + 1; child < node.end;
+             child = fields.context().record.node(child).end) {
+            to.breaklines.back().push_back(fields.name_at(child, "breaklines"));
+        }
+    }
+    to.inside = fields.length_pairs("inside");
+}
+
+void read_want(Fields& fields, Want& to) {
+    to.line = fields.name("line");
+    to.surface = fields.name("surface");
+    to.setup = fields.name("setup");
+    to.every = fields.positive_length("every");
+    to.whats = fields.names("what");
+    if ((to.line == no_name) == (to.surface == no_name))
+        fields.context().refuse(Code::MissingField, "want needs line or surface, one of them");
+}
+
+void read_rule(Fields& fields, Rule& to) {
+    to.name = fields.required_name("name");
+    to.preset = fields.name("preset");
+    if (!fields.has("values")) return;
+    const std::uint32_t node = fields.take("values");
+    if (fields.context().record.node(node).type != NodeType::Object)
+        return fields.wrong_type("values", "object");
+    Fields values(fields.context(), node, "values");
+    const std::string& name = fields.context().book.names.text(to.name);
+    if (name == "misclosure") {
+        const int by = values.choice("by", {"sets", "km", "model"});
+        to.by = by < 0 ? no_name : values.name("by");
+        to.a = values.length("a");
+    } else if (name == "assumed-sight") {
+        to.d = values.positive_length("d");
+    } else if (name == "confidence") {
+        to.p = values.number("p");
+        if (to.p.has() && !(to.p.value > 0.5 && to.p.value < 1))
+            fields.context().refuse(Code::OutOfRange, "p must be between 0.5 and 1");
+    } else if (name == "expectation") {
+        to.sd = values.sd("sd");
+    }
+}
+
+void read_relaid(Fields& fields, Relaid& to) {
+    to.line = fields.required_name("line");
+    to.what = fields.required_name("what");
+    to.from = fields.length("from");
+    to.to = fields.length("to");
+    to.why = fields.name("why");
+}
+
+void read_adjusted(Fields& fields, Adjusted& to) {
+    to.instrument = fields.required_name("instrument");
+    to.why = fields.name("why");
+}
+
+void read_remark(Fields& fields, Remark& to) {
+    to.text = fields.required_name("text");
+}
+
+}  // namespace
+
+bool read_design_entry(EntryContext& context, Kind kind, std::uint32_t entry) {
+    Book& book = context.book;
+    switch (kind) {
+        case Kind::Line:
+            return append_entry(context, entry, book.lines, read_line);
+        case Kind::Tolerance:
+            return append_entry(context, entry, book.tolerances, read_tolerance);
+        case Kind::Trial:
+            return append_entry(context, entry, book.trials, read_trial);
+        case Kind::Surface:
+            return append_entry(context, entry, book.surfaces, read_surface);
+        case Kind::Want:
+            return append_entry(context, entry, book.wants, read_want);
+        case Kind::Rule:
+            return append_entry(context, entry, book.rules, read_rule);
+        case Kind::Relaid:
+            return append_entry(context, entry, book.relaids, read_relaid);
+        case Kind::Adjusted:
+            return append_entry(context, entry, book.adjusted, read_adjusted);
+        case Kind::Remark:
+            return append_entry(context, entry, book.remarks, read_remark);
+        default:
+            return true;
+    }
+}
+
+}  // namespace fallwright

@@ -1,0 +1,116 @@
+#include "book/record.h"
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+namespace fallwright {
+
+// Receives the parser's events and lays them out flat. Returning false stops the parse.
+class RecordBuilder : public nlohmann::json_sax<nlohmann::json> {
+  public:
+    explicit RecordBuilder(Record& record) : record_(record) {}
+
+    ParseFault fault() const { return fault_; }
+
+    bool null() override { return add(NodeType::Null); }
+    bool boolean(bool value) override {
+        add(NodeType::Bool);
+        record_.nodes_.back().boolean = value;
+        return true;
+    }
+    bool number_integer(number_integer_t value) override { return add_number(static_cast<double>(value)); }
+    bool number_unsigned(number_unsigned_t value) override { return add_number(static_cast<double>(value)); }
+    bool number_float(number_float_t value, const string_t&) override { return add_number(value); }
+    bool string(string_t& value) override {
+        add(NodeType::Text);
+        Node& node = record_.nodes_.back();
+        node.text_start = static_cast<std::uint32_t>(record_.pool_.size());
+        node.text_size = static_cast<std::uint32_t>(value.size());
+        record_.pool_ += value;
+        return true;
+    }
+    bool binary(binary_t&) override { return false; }
+    bool start_object(std::size_t) override { return open(NodeType::Object); }
+    bool start_array(std::size_t) override { return open(NodeType::Array); }
+    bool end_object() override { return close(); }
+    bool end_array() override { return close(); }
+    bool key(string_t& value) override {
+        key_start_ = static_cast<std::uint32_t>(record_.pool_.size());
+        key_size_ = static_cast<std::uint32_t>(value.size());
+        record_.pool_ += value;
+        return true;
+    }
+    bool parse_error(std::size_t, const std::string&, const nlohmann::detail::exception& error) override {
+        constexpr int number_overflow = 406;
+        fault_ = error.id == number_overflow ? ParseFault::NotFinite : ParseFault::Torn;
+        return false;
+    }
+
+  private:
+    bool add(NodeType type) {
+        Node node;
+        node.type = type;
+        node.key_start = key_start_;
+        node.key_size = key_size_;
+        key_size_ = 0;
+        node.end = record_.size() + 1;
+        record_.nodes_.push_back(node);
+        return true;
+    }
+    bool add_number(double value) {
+        if (!std::isfinite(value)) {
+            fault_ = ParseFault::NotFinite;
+            return false;
+        }
+        add(NodeType::Number);
+        record_.nodes_.back().number = value;
+        return true;
+    }
+    bool open(NodeType type) {
+        if (open_.size() >= deepest_nesting) {
+            fault_ = ParseFault::TooDeep;
+            return false;
+        }
+        open_.push_back(record_.size());
+        return add(type);
+    }
+    bool close() {
+        record_.nodes_[open_.back()].end = record_.size();
+        open_.pop_back();
+        return true;
+    }
+
+    Record& record_;
+    std::vector<std::uint32_t> open_;
+    std::uint32_t key_start_ = 0, key_size_ = 0;
+    ParseFault fault_ = ParseFault::None;
+};
+
+bool Record::has_repeated_key() const {
+    std::vector<std::string_view> keys;
+    for (const Node& parent : nodes_) {
+        if (parent.type != NodeType::Object) continue;
+        keys.clear();
+        const auto first = static_cast<std::uint32_t>(&parent - nodes_.data()) + 1;
+        for (std::uint32_t child = first; child < parent.end; child = nodes_[child].end) {
+            keys.push_back(key(nodes_[child]));
+        }
+        std::sort(keys.begin(), keys.end());
+        if (std::adjacent_find(keys.begin(), keys.end()) != keys.end()) return true;
+    }
+    return false;
+}
+
+ParseFault Record::parse(std::string_view line) {
+    nodes_.clear();
+    pool_.clear();
+    if (line.size() > longest_line) return ParseFault::TooLong;
+    RecordBuilder builder(*this);
+    const bool whole = nlohmann::json::sax_parse(line.begin(), line.end(), &builder);
+    if (!whole) return builder.fault() == ParseFault::None ? ParseFault::Torn : builder.fault();
+    if (nodes_.empty() || nodes_.front().type != NodeType::Object) return ParseFault::NoObject;
+    return has_repeated_key() ? ParseFault::RepeatedKey : ParseFault::None;
+}
+
+}  // namespace fallwright

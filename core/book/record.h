@@ -1,0 +1,49 @@
+// Record: one line of a book as JSON, flat in two reused buffers. A tree of objects would cost kilobytes a
+// line.
+//
+// Node 0 is the entry's object. A container's children follow it; `end` is the index past its last
+// descendant, so the next sibling of node i is nodes[i].end. Texts live in one pool and are seen through
+// text().
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace fallwright {
+
+constexpr std::size_t longest_line = 64 * 1024;
+constexpr int deepest_nesting = 32;
+
+enum class NodeType : std::uint8_t { Null, Bool, Number, Text, Array, Object };
+
+struct Node {
+    NodeType type = NodeType::Null;
+    bool boolean = false;
+    double number = 0;
+    std::uint32_t key_start = 0, key_size = 0;
+    std::uint32_t text_start = 0, text_size = 0;
+    std::uint32_t end = 0;
+};
+
+enum class ParseFault : std::uint8_t { None, Torn, TooLong, TooDeep, RepeatedKey, NotFinite, NoObject };
+
+class Record {
+  public:
+    // Reads one line; on a fault the content is unspecified.
+    ParseFault parse(std::string_view line);
+
+    const Node& node(std::uint32_t index) const { return nodes_[index]; }
+    std::string_view key(const Node& node) const { return {pool_.data() + node.key_start, node.key_size}; }
+    std::string_view text(const Node& node) const { return {pool_.data() + node.text_start, node.text_size}; }
+    std::uint32_t size() const { return static_cast<std::uint32_t>(nodes_.size()); }
+
+  private:
+    friend class RecordBuilder;
+    bool has_repeated_key() const;
+    std::vector<Node> nodes_;
+    std::string pool_;
+};
+
+}  // namespace fallwright

@@ -1,0 +1,28 @@
+#include "model/points.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace fallwright {
+
+Points::Points(const Book& book) : index_(book.names.size(), -1) {
+    std::vector<std::pair<std::uint32_t, NameId>> spoken;
+    spoken.reserve(book.benchmarks.size() + book.readings.size() + 2 * book.steps.size());
+    for (const Benchmark& benchmark : book.benchmarks) spoken.emplace_back(benchmark.entry, benchmark.point);
+    for (const Reading& reading : book.readings) {
+        if (!reading.planned) spoken.emplace_back(reading.entry, reading.point);
+    }
+    for (const Step& step : book.steps) {
+        spoken.emplace_back(step.entry, step.from);
+        spoken.emplace_back(step.entry, step.to);
+    }
+    std::stable_sort(spoken.begin(), spoken.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (const auto& [entry, name] : spoken) {
+        if (index_[name] >= 0) continue;
+        index_[name] = static_cast<std::int32_t>(names_.size());
+        names_.push_back(name);
+    }
+}
+
+}  // namespace fallwright

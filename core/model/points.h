@@ -1,0 +1,25 @@
+// points: the points that readings, steps and benchmarks speak of, in order of first appearance in the book.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "book/book.h"
+
+namespace fallwright {
+
+class Points {
+  public:
+    explicit Points(const Book& book);
+
+    std::size_t size() const { return names_.size(); }
+    NameId name(std::size_t point) const { return names_[point]; }
+    // -1 where nothing speaks of it.
+    std::int32_t at(NameId name) const { return name < index_.size() ? index_[name] : -1; }
+
+  private:
+    std::vector<NameId> names_;
+    std::vector<std::int32_t> index_;
+};
+
+}  // namespace fallwright

@@ -1,0 +1,254 @@
+#include "model/sights.h"
+
+#include <cmath>
+#include <map>
+#include <string>
+#include <utility>
+
+#include "preset/error_figures.h"
+
+namespace fallwright {
+
+namespace {
+
+constexpr double refraction = 0.13;
+constexpr double earth_radius = 6371000;
+constexpr double one_degree = 0.017453292519943295;
+
+double curvature_of(double d) {
+    return (1 - refraction) * d * d / (2 * earth_radius);
+}
+
+class SightMaker {
+  public:
+    SightMaker(const Book& book, const Points& points, const Figures& figures, const Where& where)
+        : book_(book), points_(points), figures_(figures), where_(where), staffs_(book.staffs) {
+        for (const WhatEntry& what : book.whats) foot_[what.name] = what.foot_sd;
+        for (const LineEntry& line : book.lines) {
+            for (const Layer& layer : line.layers)
+                foot_.emplace(layer.what, preset::assumed_foot_sd(book.name(layer.what), true));
+        }
+    }
+
+    Sights run() {
+        for (const Instrument& instrument : book_.instruments)
+            sights_.errors.push_back(errors_of(instrument));
+        make_setups();
+        list_adjustments();
+        make_rows();
+        sort_by_setup();
+        mark_repeats();
+        say_assumed();
+        return std::move(sights_);
+    }
+
+  private:
+    void make_setups() {
+        for (std::size_t i = 0; i < book_.setups.size(); ++i) {
+            const Setup& setup = book_.setups[i];
+            SetupTerms terms;
+            terms.errors = &sights_.errors[static_cast<std::size_t>(setup.instrument_at)];
+            terms.oriented = where_.headings[i].known || where_.aligned[i];
+            for (std::size_t axis = 0; axis < 2; ++axis) {
+                terms.matched[axis] = setup.plane[axis].matched;
+                terms.shown[axis] = setup.shown[axis];
+                terms.g[axis] =
+                    terms.matched[axis] ? setup.shown[axis].or_else(0) : setup.plane[axis].dialled;
+            }
+            sights_.setups.push_back(terms);
+        }
+    }
+
+    struct Adjustment {
+        Instant at;
+        std::uint32_t entry;
+    };
+
+    void list_adjustments() {
+        const ByName instruments(book_.instruments);
+        adjustments_.resize(book_.instruments.size());
+        for (const Adjusted& adjusted : book_.adjusted) {
+            adjustments_[static_cast<std::size_t>(instruments(adjusted.instrument))].push_back(
+                {book_.entries[adjusted.entry].at, adjusted.entry});
+        }
+    }
+
+    std::int32_t stretch_of(std::size_t instrument, std::uint32_t entry) const {
+        std::int32_t count = 0;
+        const Instant at = book_.entries[entry].at;
+        for (const Adjustment& adjustment : adjustments_[instrument]) {
+            count += adjustment.at < at || (adjustment.at == at && adjustment.entry < entry) ? 1 : 0;
+        }
+        return count;
+    }
+
+    void make_rows() {
+        sights_.row_of.assign(book_.readings.size(), -1);
+        sights_.rows.reserve(book_.readings_by_time.size());
+        for (std::uint32_t i = 0; i < book_.readings.size(); ++i) {
+            if (!figures_.usable[i] || !fits_its_plane(i)) continue;
+            sights_.row_of[i] = static_cast<std::int32_t>(sights_.rows.size());
+            sights_.rows.push_back(make_row(i));
+        }
+    }
+
+    // On a sloped plane a reading needs its place and the body its bearing.
+    bool fits_its_plane(std::uint32_t i) {
+        const Reading& reading = book_.readings[i];
+        const SetupTerms& setup = sights_.setups[static_cast<std::size_t>(reading.setup_at)];
+        if (setup.level()) return true;
+        if (!setup.oriented) {
+            no_bearing_[reading.setup_at].push_back(book_.id_of(reading.entry));
+        } else if (!where_.readings[i].has_uv) {
+            no_place_[reading.setup_at].push_back(book_.id_of(reading.entry));
+        } else {
+            return true;
+        }
+        return false;
+    }
+
+    SightRow make_row(std::uint32_t i) {
+        const Reading& reading = book_.readings[i];
+        const SightPlace& place = where_.readings[i];
+        const SetupTerms& setup = sights_.setups[static_cast<std::size_t>(reading.setup_at)];
+        SightRow row;
+        row.reading = i;
+        row.setup = reading.setup_at;
+        row.point = points_.at(reading.point);
+        row.staff = staff_of(book_, reading, staffs_);
+        row.stretch = stretch_of(instrument_of(row.setup), reading.entry);
+        row.terms = {
+            place.u,     place.v, place.d, figures_.value[i].metres(), reading.figure.inverted ? -1.0 : 1.0,
+            place.has_uv};
+        row.upright = row.terms.sign * (row.terms.r + reading.shoe);
+        row.curvature = book_.curvature ? curvature_of(place.d) : 0;
+        row.sd = noise(reading, setup, row.terms);
+        const double foot = foot_sd(reading.what);
+        const double direction = place.has_uv ? 0 : setup.errors->own_tilt_sd() * place.d;
+        row.shared_variance = foot * foot + direction * direction;
+        assumed_distances_ += place.assumed_d ? 1 : 0;
+        return row;
+    }
+
+    std::size_t instrument_of(std::int32_t setup) const {
+        return static_cast<std::size_t>(book_.setups[static_cast<std::size_t>(setup)].instrument_at);
+    }
+
+    // The reading's own sd; on a dialled plane with the lean of the staff and how well the distance is known.
+    double noise(const Reading& reading, const SetupTerms& setup, const SightTerms& terms) const {
+        if (reading.sd.has() && setup.level()) return reading.sd.value;
+        const double far = setup.errors->sd_per_m * terms.d;
+        const double own = reading.sd.has() ? reading.sd.value * reading.sd.value
+                                            : setup.errors->reading_sd * setup.errors->reading_sd + far * far;
+        const double steepest = std::sqrt(setup.g[0] * setup.g[0] + setup.g[1] * setup.g[1]);
+        const double lean = terms.r * steepest * one_degree;
+        const double along = terms.d > 0 ? (setup.g[0] * terms.u + setup.g[1] * terms.v) / terms.d : 0;
+        const double reach = along * reading.dist_sd.or_else(0);
+        return std::sqrt(own + lean * lean + reach * reach);
+    }
+
+    double foot_sd(NameId what) {
+        const auto [known, is_new] = foot_.emplace(what, 0);
+        if (is_new) known->second = preset::assumed_foot_sd(book_.name(what), false);
+        return known->second;
+    }
+
+    void sort_by_setup() {
+        sights_.row_start.assign(book_.setups.size() + 1, 0);
+        for (const SightRow& row : sights_.rows) ++sights_.row_start[static_cast<std::size_t>(row.setup) + 1];
+        for (std::size_t i = 1; i < sights_.row_start.size(); ++i)
+            sights_.row_start[i] += sights_.row_start[i - 1];
+        std::vector<std::uint32_t> next(sights_.row_start.begin(), sights_.row_start.end() - 1);
+        sights_.by_setup.resize(sights_.rows.size());
+        for (std::uint32_t i = 0; i < sights_.rows.size(); ++i)
+            sights_.by_setup[next[static_cast<std::size_t>(sights_.rows[i].setup)]++] = i;
+    }
+
+    void mark_repeats() {
+        std::vector<std::int64_t> first(points_.size(), -1);
+        for (std::size_t setup = 0; setup + 1 < sights_.row_start.size(); ++setup) {
+            for (std::uint32_t k = sights_.row_start[setup]; k < sights_.row_start[setup + 1]; ++k) {
+                SightRow& row = sights_.rows[sights_.by_setup[k]];
+                std::int64_t& seen = first[static_cast<std::size_t>(row.point)];
+                if (seen >= sights_.row_start[setup]) {
+                    row.repeated = sights_.rows[sights_.by_setup[static_cast<std::size_t>(seen)]].repeated =
+                        true;
+                } else {
+                    seen = k;
+                }
+            }
+        }
+    }
+
+    void say(Code code, const std::map<std::int32_t, std::vector<std::string>>& left_out,
+             const std::string& message) {
+        for (const auto& [setup, ids] : left_out) {
+            sights_.findings.push_back(finding(
+                code, ids,
+                "set-up " + book_.name(book_.setups[static_cast<std::size_t>(setup)].name) + ": " + message));
+        }
+    }
+
+    void say_assumed() {
+        say(Code::NoBearingOnSlope, no_bearing_,
+            "its plane slopes and its bearing is not known; the readings are left out of the levels");
+        say(Code::NoPlaceOnSlope, no_place_,
+            "its plane slopes and the place of these readings is not known; they are left out of the levels");
+        for (std::size_t i = 0; i < book_.instruments.size(); ++i) say_assumed_errors(i);
+        say_not_oriented();
+        if (assumed_distances_ > 0) {
+            sights_.findings.push_back(finding(Code::AssumedDistance, {},
+                                               std::to_string(assumed_distances_) +
+                                                   " readings have no distance; the assumed sight is taken"));
+        }
+    }
+
+    void say_assumed_errors(std::size_t instrument) {
+        const std::vector<std::string>& assumed = sights_.errors[instrument].assumed;
+        if (assumed.empty()) return;
+        std::string fields;
+        for (const std::string& field : assumed) fields += (fields.empty() ? "" : ", ") + field;
+        const std::string& name = book_.name(book_.instruments[instrument].name);
+        sights_.findings.push_back(finding(Code::AssumedErrors, {name},
+                                           "instrument " + name + ": " + fields + " assumed, untested"));
+    }
+
+    bool not_oriented(std::size_t i) const {
+        const SetupTerms& setup = sights_.setups[i];
+        const bool tilts =
+            setup.errors->tilt_sd > 0 || setup.errors->tilt[0] != 0 || setup.errors->tilt[1] != 0;
+        return tilts && !setup.oriented && sights_.row_start[i] != sights_.row_start[i + 1];
+    }
+
+    void say_not_oriented() {
+        std::vector<std::string> names;
+        for (std::size_t i = 0; i < book_.setups.size(); ++i) {
+            if (not_oriented(i)) names.push_back(book_.name(book_.setups[i].name));
+        }
+        if (names.empty()) return;
+        const std::string which = names.size() == 1 ? "set-up " + names.front() + " has"
+                                                    : std::to_string(names.size()) + " set-ups have";
+        sights_.findings.push_back(
+            finding(Code::BodyNotOriented, std::move(names),
+                    which + " no bearing: the instrument's own tilt is taken as unknown there"));
+    }
+
+    const Book& book_;
+    const Points& points_;
+    const Figures& figures_;
+    const Where& where_;
+    ByName staffs_;
+    Sights sights_;
+    std::vector<std::vector<Adjustment>> adjustments_;
+    std::map<NameId, double> foot_;
+    std::map<std::int32_t, std::vector<std::string>> no_bearing_, no_place_;
+    std::size_t assumed_distances_ = 0;
+};
+
+}  // namespace
+
+Sights prepare_sights(const Book& book, const Points& points, const Figures& figures, const Where& where) {
+    return SightMaker(book, points, figures, where).run();
+}
+
+}  // namespace fallwright

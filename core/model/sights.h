@@ -1,0 +1,42 @@
+// sights: every reading that is evaluated, as the model sees it, and every set-up as its effects see it.
+//
+// Readings are left out here, with a finding, where a sloped plane meets an unknown place or an unknown
+// bearing; notes say once what is assumed.
+#pragma once
+
+#include <vector>
+
+#include "effect/effect.h"
+#include "model/points.h"
+#include "staff/figures.h"
+#include "where/where.h"
+
+namespace fallwright {
+
+struct SightRow {
+    std::uint32_t reading = 0;  // index in Book::readings
+    std::int32_t setup = 0;     // index in Book::setups
+    std::int32_t point = 0;     // index in Points
+    std::int32_t staff = -1;    // index in Book::staffs
+    std::int32_t stretch = 0;   // of the instrument: how often it was adjusted before
+    SightTerms terms;
+    double upright = 0;    // s (r + shoe - zero - scale r), metres: what stands on the left, known errors off
+    double curvature = 0;  // (1-k) d^2/2R, metres
+    double sd = 0;         // of the reading itself
+    double shared_variance = 0;  // foot and unknown direction, shared by the readings of one set-up and point
+    bool repeated = false;       // the point is read more than once in the set-up
+};
+
+struct Sights {
+    std::vector<InstrumentErrors> errors;  // per instrument
+    std::vector<SetupTerms> setups;        // per set-up
+    std::vector<SightRow> rows;            // in order of the book
+    std::vector<std::int32_t> row_of;      // per reading; -1 where it is not evaluated
+    std::vector<std::uint32_t> row_start;  // per set-up and one more: rows by set-up
+    std::vector<std::uint32_t> by_setup;   // row indices
+    Findings findings;
+};
+
+Sights prepare_sights(const Book& book, const Points& points, const Figures& figures, const Where& where);
+
+}  // namespace fallwright

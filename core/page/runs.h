@@ -1,0 +1,30 @@
+// runs: which set-ups follow one another on one page.
+#pragma once
+
+#include <unordered_map>
+#include <vector>
+
+#include "staff/figures.h"
+
+namespace fallwright {
+
+// One set-up of a run: its readings in the order they are booked, back sight first.
+struct RunSetup {
+    std::int32_t setup = 0;
+    std::vector<std::uint32_t> readings;
+    NameId carried = no_name;  // the point the next set-up of the run stands on; no_name for the last
+};
+
+struct Run {
+    bool sloped = false;
+    std::vector<RunSetup> setups;
+};
+
+struct Runs {
+    std::vector<Run> runs;               // in order of their first sights
+    std::vector<std::int32_t> left_out;  // set-ups without a back sight to a known point
+};
+
+Runs find_runs(const Book& book, const Figures& figures);
+
+}  // namespace fallwright

@@ -1,0 +1,29 @@
+// figures: what the staff shows for every reading of a book, and which readings cannot be so.
+//
+// upright staff = mark - high, or mark + low; inverted = mark + high, or mark - low; an offset is + towards
+// the larger figures; with a clamp the mark is the set-up's; of three wires the mean. Figures are positive;
+// the shoe is not in them. A figure beyond the staff (10 m where its length is not known) is left out with a
+// finding; what is merely doubtful is reported and kept. Exact in ticks of 1e-7 m (the mean of three wires
+// rounded to one).
+#pragma once
+
+#include <vector>
+
+#include "base/finding.h"
+#include "book/book.h"
+
+namespace fallwright {
+
+struct Figures {
+    std::vector<Decimal> value;  // per reading; 0 where planned
+    std::vector<bool> usable;    // per reading; planned readings are not
+    Findings findings;
+};
+
+Figures read_figures(const Book& book);
+
+// Index in Book::staffs of the staff a reading was taken on (its own, else its set-up's); -1 where none is
+// named.
+std::int32_t staff_of(const Book& book, const Reading& reading, const ByName& staffs);
+
+}  // namespace fallwright
