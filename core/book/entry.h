@@ -235,7 +235,6 @@ struct Reading {
     NameId point = no_name;
     NameId line = no_name;
     NameId what = no_name;
-    NameId to = no_name;
     NameId staff = no_name;
     NameId receiver = no_name;
     Sight sight = Sight::Default;
@@ -244,6 +243,7 @@ struct Reading {
     Figure figure;
     double ch = 0, off = 0;
     Maybe dist, dist_sd, along, across, sd;
+    Maybe least_step;  // read to; else the staff's
     double shoe = 0;
 };
 
@@ -257,7 +257,7 @@ struct Step {
 struct WhatEntry {
     std::uint32_t entry = 0;
     NameId name = no_name;
-    double foot_sd = 0;
+    Maybe foot_sd;
 };
 
 struct Tolerance {

@@ -116,14 +116,24 @@ Maybe Fields::positive_length(std::string_view key) {
     return value;
 }
 
+Maybe Fields::thickness(std::string_view key) {
+    const Maybe value = length(key);
+    if (value.value < 0) out_of_range(key, "0 or more");
+    return value;
+}
+
+double Fields::gradient_at(std::uint32_t node, std::string_view key) {
+    const Node& value = context_.record.node(node);
+    if (value.type != NodeType::Text) return number_at(node, key, false);
+    const Result<Gradient> parsed = parse_gradient(context_.record.text(value));
+    if (parsed) return parsed->ratio();
+    context_.refuse(Code::WrongType, path(key) + ": " + parsed.finding().message, parsed.finding().cure);
+    return 0;
+}
+
 Maybe Fields::gradient(std::string_view key) {
     if (!has(key)) return {};
-    const std::uint32_t node = take(key);
-    if (context_.record.node(node).type != NodeType::Text) return {number_at(node, key, false)};
-    const Result<Gradient> parsed = parse_gradient(context_.record.text(context_.record.node(node)));
-    if (parsed) return {parsed->ratio()};
-    context_.refuse(Code::WrongType, path(key) + ": " + parsed.finding().message, parsed.finding().cure);
-    return {};
+    return {gradient_at(take(key), key)};
 }
 
 NameId Fields::name_at(std::uint32_t node, std::string_view key) {

@@ -44,6 +44,8 @@ class Fields {
     double sd_or(std::string_view key, double fallback, bool is_length = true);
     // Above zero.
     Maybe positive_length(std::string_view key);
+    // Zero or above.
+    Maybe thickness(std::string_view key);
     // A number, or a gradient as the trade writes it.
     Maybe gradient(std::string_view key);
     NameId name(std::string_view key);
@@ -69,11 +71,12 @@ class Fields {
     std::string path(std::string_view key) const;
     void wrong_type(std::string_view key, std::string_view wanted);
     double number_at(std::uint32_t node, std::string_view key, bool is_length);
+    // 0 where it is no gradient.
+    double gradient_at(std::uint32_t node, std::string_view key);
+    void out_of_range(std::string_view key, std::string_view limits);
     NameId name_at(std::uint32_t node, std::string_view key);
 
   private:
-    void out_of_range(std::string_view key, std::string_view limits);
-
     EntryContext& context_;
     std::uint32_t object_;
     std::string path_;

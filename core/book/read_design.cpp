@@ -44,10 +44,10 @@ Pipe read_pipe(Fields& pipe) {
     value.from = pipe.required_length("from");
     value.to = pipe.required_length("to");
     value.bore = pipe.positive_length("bore");
-    value.wall = pipe.length("wall");
-    value.bedding = pipe.length("bedding");
-    value.roughness = pipe.length("roughness");
-    value.collar = pipe.length("collar");
+    value.wall = pipe.thickness("wall");
+    value.bedding = pipe.thickness("bedding");
+    value.roughness = pipe.thickness("roughness");
+    value.collar = pipe.thickness("collar");
     return value;
 }
 
@@ -58,7 +58,7 @@ Chamber read_chamber(Fields& chamber) {
     value.in = chamber.length("in");
     value.out = chamber.length("out");
     value.cover = chamber.length("cover");
-    value.size = chamber.length("size");
+    value.size = chamber.positive_length("size");
     return value;
 }
 
@@ -67,10 +67,11 @@ void read_crossfall(Fields& fields, Crossfall& to) {
     to.given = true;
     const std::uint32_t node = fields.take("crossfall");
     if (fields.context().record.node(node).type == NodeType::Array) {
-        const std::array<Maybe, 2> sides = fields.pair("crossfall", false);
+        const std::vector<std::uint32_t> sides = fields.array("crossfall");
+        if (sides.size() != 2) return fields.wrong_type("crossfall", "gradient, or pair of gradients");
         to.sides = true;
-        to.left = sides[0].or_else(0);
-        to.right = sides[1].or_else(0);
+        to.left = fields.gradient_at(sides[0], "crossfall");
+        to.right = fields.gradient_at(sides[1], "crossfall");
     } else {
         to.right = fields.gradient("crossfall").or_else(0);
         to.left = -to.right;
@@ -127,7 +128,9 @@ void read_line(Fields& fields, LineEntry& to) {
         to.outlets.push_back(fields.number_at(node, "outlets", true));
     for_each_object(fields, "layers", [&to](Fields& layer) {
         const NameId what = layer.required_name("what");
-        to.layers.push_back({what, layer.required_length("thickness")});
+        const double thickness = layer.required_length("thickness");
+        if (thickness <= 0 && layer.has("thickness")) layer.out_of_range("thickness", "above 0");
+        to.layers.push_back({what, thickness});
     });
     if (!fields.has("whats")) return;
     const std::uint32_t node = fields.take("whats");
@@ -212,7 +215,7 @@ void read_rule(Fields& fields, Rule& to) {
     if (name == "misclosure") {
         const int by = values.choice("by", {"sets", "km", "model"});
         to.by = by < 0 ? no_name : values.name("by");
-        to.a = values.length("a");
+        to.a = values.positive_length("a");
     } else if (name == "assumed-sight") {
         to.d = values.positive_length("d");
     } else if (name == "confidence") {

@@ -87,6 +87,8 @@ void read_instrument(Fields& fields, Instrument& to) {
     to.grade_gain_sd = fields.sd_or("grade_gain_sd", 0, false);
     to.grade_step = fields.sd_or("grade_step", 0, false);
     to.grade_limit = fields.pair("grade_limit", false);
+    if (to.grade_limit[0].value < 0 || to.grade_limit[1].value < 0)
+        fields.out_of_range("grade_limit", "0 or more");
     to.range = fields.positive_length("range");
     read_keypad(fields, to.keypad);
 }
@@ -104,6 +106,7 @@ void read_staff(Fields& fields, Staff& to) {
             return fields.wrong_type("joints", "list of {at, step_sd}");
         Fields joint(fields.context(), node, "joints");
         const double at = joint.required_length("at");
+        if (at <= 0 && joint.has("at")) joint.out_of_range("at", "above 0");
         to.joints.push_back({at, joint.sd_or("step_sd", 0)});
         joint.unknown();
     }
@@ -164,6 +167,9 @@ void read_setup(Fields& fields, Setup& to) {
         if (fields.context().record.node(node).type == NodeType::Object) {
             Fields place(fields.context(), node, "place");
             to.position = read_position(place, true);
+            if (to.position.kind == Position::Kind::None && place.context().ok) {
+                place.context().refuse(Code::MissingField, "a place without e and n, line and ch, or point");
+            }
             place.unknown();
         } else {
             fields.wrong_type("place", "object");
@@ -208,7 +214,7 @@ void read_reading(Fields& fields, Reading& to) {
     const int on = fields.choice("on", {"invert", "soffit", "crown", "collar"});
     to.on = on < 0 ? On::Nothing : static_cast<On>(on + 1);
     to.planned = fields.flag("planned");
-    to.to = fields.name("to");
+    to.least_step = fields.positive_length("to");
     to.staff = fields.name("with");
     to.receiver = fields.name("receiver");
     to.shoe = fields.length_or("shoe", 0);
@@ -219,6 +225,10 @@ void read_reading(Fields& fields, Reading& to) {
         to.sd = {};
     }
     to.figure = read_figure(fields);
+    if (to.figure.form != Form::None && to.planned) {
+        fields.context().refuse(Code::ValueTwice, "the reading is planned and has a value",
+                                "take planned out once it is read");
+    }
     if (to.figure.form == Form::None && !to.planned && fields.context().ok) {
         fields.context().refuse(Code::NoValue, "the reading has no value");
     }
@@ -240,10 +250,7 @@ void read_step(Fields& fields, Step& to) {
 
 void read_what(Fields& fields, WhatEntry& to) {
     to.name = fields.required_name("name");
-    if (!fields.has("foot_sd")) fields.context().refuse(Code::MissingField, "foot_sd is missing");
-    const Maybe sd = fields.sd("foot_sd");
-    if (!sd.has()) fields.context().ok = false;
-    to.foot_sd = sd.or_else(0);
+    to.foot_sd = fields.sd("foot_sd");
 }
 
 }  // namespace

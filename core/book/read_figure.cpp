@@ -74,6 +74,9 @@ Figure read_figure(Fields& fields) {
     } else if (mark) {
         fields.context().refuse(Code::NoValue, "a mark without what the receiver shows",
                                 "give high, low or offset; on grade is offset 0");
+    } else if (fields.has("offset")) {
+        fields.context().refuse(Code::NoValue, "an offset without the mark",
+                                "give the mark, or high or low at the clamp");
     } else if (deviations == 1) {
         figure.form = Form::Clamp;
         read_deviation(fields, figure);

@@ -23,7 +23,9 @@ class SightMaker {
   public:
     SightMaker(const Book& book, const Points& points, const Figures& figures, const Where& where)
         : book_(book), points_(points), figures_(figures), where_(where), staffs_(book.staffs) {
-        for (const WhatEntry& what : book.whats) foot_[what.name] = what.foot_sd;
+        for (const WhatEntry& what : book.whats) {
+            if (what.foot_sd.has()) foot_[what.name] = what.foot_sd.value;
+        }
         for (const LineEntry& line : book.lines) {
             for (const Layer& layer : line.layers)
                 foot_.emplace(layer.what, preset::assumed_foot_sd(book.name(layer.what), true));
