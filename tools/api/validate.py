@@ -124,6 +124,30 @@ def check_cases(schemas, tally):
         tally.note(f"api/cases/entries.jsonl:{number} ({case['why']})", faults, must_fail=not case["ok"])
 
 
+def called(number, entry):
+    """What findings and corrections call the entry on a line."""
+    names = {f"#{number}"}
+    if isinstance(entry, dict) and isinstance(entry.get("id"), str):
+        names.add(entry["id"])
+    return names
+
+
+def lines_passed_over(schemas, request, response):
+    """Lines of the request's book that the schema refuses and the answer says nothing about; corrected ones may be so."""
+    entries = []
+    for number, line in enumerate(request["book"].removeprefix("\ufeff").split("\n"), 1):
+        if line.strip():
+            try:
+                entries.append((number, line, parsed(line)))
+            except ValueError:
+                entries.append((number, line, None))
+    corrected = {entry.get("of") for _, _, entry in entries if isinstance(entry, dict) and isinstance(entry.get("of"), str)}
+    known = corrected.union(*(finding["about"] for finding in response["findings"]))
+    for number, line, entry in entries:
+        if not known & called(number, entry) and entry_faults(schemas, line):
+            yield f"line {number} is no valid entry, and no finding names it"
+
+
 def response_schema(request, response):
     if isinstance(response, dict) and "error" in response:
         return "error.schema.json"
@@ -147,7 +171,10 @@ def check_folder(schemas, folder, tally):
         faults = schemas.faults("request.schema.json", request)
         # A request that the schema refuses is recorded only to show the error it is answered with.
         tally.note(str(path), [] if refused else faults)
-        tally.note(str(answer), schemas.faults(response_schema(request, response), response))
+        faults = schemas.faults(response_schema(request, response), response)
+        if not faults and not refused and request["verb"] in ("evaluate", "levels"):
+            faults = list(lines_passed_over(schemas, request, response))
+        tally.note(str(answer), faults)
 
 
 def main(folders):
