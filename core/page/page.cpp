@@ -207,4 +207,10 @@ Pages book_pages(const Book& book, const Figures& figures, const Where& where,
     return PageMaker(book, figures, where, by).run();
 }
 
+std::string_view remark_of(const Page& page, const PageRow& row) {
+    if (page.sloped) return "plane level here";
+    if (row.known) return "benchmark";
+    return row.back && row.fore ? "change point" : "";
+}
+
 }  // namespace fallwright

@@ -17,6 +17,7 @@
 #pragma once
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "base/finding.h"
@@ -66,5 +67,8 @@ struct Pages {
 
 // by: how misclosures are shared out, Km by distance where every sight of the run has one, else by set-ups.
 Pages book_pages(const Book& book, const Figures& figures, const Where& where, preset::MisclosureRule::By by);
+
+// "benchmark", "change point", "plane level here", or nothing.
+std::string_view remark_of(const Page& page, const PageRow& row);
 
 }  // namespace fallwright

@@ -1,0 +1,77 @@
+#include "desk/desk.h"
+
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include "desk/evaluation.h"
+#include "desk/fall_answer.h"
+#include "desk/options.h"
+#include "desk/staff_answer.h"
+#include "desk/write_json.h"
+
+namespace fallwright::desk {
+
+class OpenBook {
+  public:
+    explicit OpenBook(std::shared_ptr<const Book> read) : book(std::move(read)) {}
+    std::shared_ptr<const Book> book;
+};
+
+namespace {
+
+using Json = nlohmann::json;
+
+std::string bad_request(std::vector<std::string> about, std::string message) {
+    return error_json(finding(Code::BadRequest, std::move(about), std::move(message)));
+}
+
+template <class Answer>
+std::string written(const Result<Answer>& answer, std::string (*write)(const Answer&)) {
+    return answer ? write(*answer) : error_json(answer.finding());
+}
+
+// `book` is null for verbs that need none.
+std::string run_verb(const Json& request, const std::shared_ptr<const Book>& book) {
+    if (!request.contains("verb") || !request["verb"].is_string())
+        return bad_request({"verb"}, "the request has no verb");
+    const std::string verb = request["verb"].get<std::string>();
+    const Json empty = Json::object();
+    const bool given = request.contains("options");
+    if (given && !request["options"].is_object()) return bad_request({"options"}, "options is no object");
+    Options options(given ? request["options"] : empty);
+    if (verb == "staff") return written(staff_picture(options), staff_json);
+    if (verb == "fall" && !options.has("line")) return written(fall_of_readings(options), fall_json);
+    if (verb != "evaluate" && verb != "levels" && verb != "fall")
+        return bad_request({"verb"}, "verb " + verb + " is not known");
+    if (!book) return bad_request({"book"}, "verb " + verb + " needs a book");
+    if (verb == "fall") return written(fall_of_line(book, options), fall_json);
+    const Evaluation evaluation = evaluate(book);
+    return verb == "levels" ? levels_json(evaluation) : evaluate_json(evaluation);
+}
+
+}  // namespace
+
+Result<std::shared_ptr<const OpenBook>> open(std::string book_text) {
+    Result<std::unique_ptr<Book>> book = read_book(std::move(book_text));
+    if (!book) return book.finding();
+    return std::shared_ptr<const OpenBook>(
+        std::make_shared<OpenBook>(std::shared_ptr<const Book>(std::move(*book))));
+}
+
+std::string run(const OpenBook& book, std::string_view request) {
+    const Json parsed = Json::parse(request, nullptr, false);
+    if (!parsed.is_object()) return bad_request({}, "the request is no JSON object");
+    return run_verb(parsed, book.book);
+}
+
+std::string answer(std::string_view request) {
+    const Json parsed = Json::parse(request, nullptr, false);
+    if (!parsed.is_object()) return bad_request({}, "the request is no JSON object");
+    if (!parsed.contains("book")) return run_verb(parsed, nullptr);
+    if (!parsed["book"].is_string()) return bad_request({"book"}, "book is no text");
+    Result<std::unique_ptr<Book>> book = read_book(parsed["book"].get<std::string>());
+    if (!book) return error_json(book.finding());
+    return run_verb(parsed, std::shared_ptr<const Book>(std::move(*book)));
+}
+
+}  // namespace fallwright::desk

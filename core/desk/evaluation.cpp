@@ -1,0 +1,133 @@
+#include "desk/evaluation.h"
+
+#include <cmath>
+#include <string_view>
+#include <utility>
+
+#include "base/print.h"
+#include "model/misclosure.h"
+
+namespace fallwright {
+
+namespace {
+
+constexpr double assumed_sight = 30;      // metres, where the book has no rule
+constexpr double model_certainty = 1.96;  // sds allowed by rule model
+
+const Rule* rule_named(const Book& book, std::string_view name) {
+    for (const Rule& rule : book.rules) {
+        if (book.name(rule.name) == name) return &rule;
+    }
+    return nullptr;
+}
+
+double sight_rule(const Book& book) {
+    const Rule* rule = rule_named(book, "assumed-sight");
+    return rule != nullptr ? rule->d.or_else(assumed_sight) : assumed_sight;
+}
+
+void use_preset(Evaluation& evaluation, const Rule& rule) {
+    const std::string& name = evaluation.book->name(rule.preset);
+    const preset::MisclosurePreset* found = preset::find_misclosure(name);
+    if (found == nullptr) {
+        evaluation.findings.push_back(
+            finding(Code::UnknownPreset, {evaluation.book->id_of(rule.entry)},
+                    "misclosure preset " + name + " is not known; the model's limit is used"));
+        return;
+    }
+    evaluation.rule = found->rule();
+    evaluation.presets.push_back({name, std::string(found->source.edition)});
+    if (found->source.provenance == preset::Provenance::FromMemory) {
+        evaluation.findings.push_back(
+            finding(Code::PresetFromMemory, {name}, "preset " + name + " is from memory, not confirmed"));
+    }
+}
+
+void choose_misclosure_rule(Evaluation& evaluation) {
+    using By = preset::MisclosureRule::By;
+    evaluation.rule = preset::model_rule();
+    const Rule* rule = rule_named(*evaluation.book, "misclosure");
+    if (rule == nullptr) return;
+    if (rule->preset != no_name) use_preset(evaluation, *rule);
+    const std::string& by = evaluation.book->name(rule->by);
+    if (by == "model") evaluation.rule = preset::model_rule();
+    if ((by == "sets" || by == "km") && rule->a.has()) {
+        constexpr double millimetres = 1000;
+        evaluation.rule = {by, by == "sets" ? By::Sets : By::Km, rule->a.value * millimetres};
+    }
+}
+
+double allowed_for(const Evaluation& evaluation, const Closure& closure) {
+    using By = preset::MisclosureRule::By;
+    if (evaluation.rule.by == By::Model)
+        return model_certainty * misclosure_sd(*evaluation.book, *evaluation.model, closure);
+    if (evaluation.rule.by == By::Km && !closure.length.has()) return NAN;
+    constexpr double kilometre = 1000;
+    return preset::allowed_m(evaluation.rule, closure.setups, closure.length.or_else(0) / kilometre);
+}
+
+void judge_closures(Evaluation& evaluation) {
+    const Book& book = *evaluation.book;
+    for (const Closure& closure : evaluation.pages.closures) {
+        JudgedClosure judged;
+        judged.allowed = allowed_for(evaluation, closure);
+        const double found = rounded_to(std::fabs(book.in_unit(closure.misclosure.metres())), length_places);
+        judged.ok = found <= rounded_to(book.in_unit(judged.allowed), length_places);
+        evaluation.closures.push_back(judged);
+        if (judged.ok || std::isnan(judged.allowed)) continue;
+        const std::string text =
+            trimmed(book.in_unit(closure.misclosure.metres()), 4) + (book.unit == Unit::Foot ? " ft" : " m");
+        evaluation.findings.push_back(
+            finding(Code::MisclosureTooLarge, {book.name(closure.from), book.name(closure.to)},
+                    "from " + book.name(closure.from) + " to " + book.name(closure.to) +
+                        " the misclosure is " + text + ", more than is allowed"));
+    }
+}
+
+void gather_findings(Evaluation& evaluation) {
+    Findings all = evaluation.book->findings;
+    for (const Findings* part :
+         {&evaluation.figures.findings, &evaluation.where.findings, &evaluation.model->sights.findings,
+          &evaluation.model->findings, &evaluation.pages.findings, &evaluation.findings}) {
+        all.insert(all.end(), part->begin(), part->end());
+    }
+    for (const Page& page : evaluation.pages.pages) {
+        if (!page.sloped && !page.agrees && page.rows.size() > 1) {
+            all.push_back(
+                finding(Code::PageDisagrees,
+                        {evaluation.book->name(evaluation.book->readings[page.rows.front().reading].point)},
+                        "the sums of a page do not agree"));
+        }
+    }
+    if (evaluation.model->sights.rows.empty() && evaluation.book->steps.empty()) {
+        all.push_back(finding(Code::NothingRead, {}, "the book has no reading that can be evaluated"));
+    }
+    evaluation.findings = std::move(all);
+}
+
+}  // namespace
+
+Evaluation evaluate(std::shared_ptr<const Book> book) {
+    Evaluation evaluation;
+    evaluation.book = std::move(book);
+    const Book& read = *evaluation.book;
+    evaluation.figures = read_figures(read);
+    evaluation.where = locate(read, sight_rule(read));
+    choose_misclosure_rule(evaluation);
+    evaluation.pages = book_pages(read, evaluation.figures, evaluation.where, evaluation.rule.by);
+    evaluation.model = build_model(read, evaluation.figures, evaluation.where);
+    judge_closures(evaluation);
+    evaluation.lines = find_falls(read, *evaluation.model);
+    gather_findings(evaluation);
+    return evaluation;
+}
+
+double off_plane(const Evaluation& evaluation, std::size_t reading) {
+    const Reading& entry = evaluation.book->readings[reading];
+    const Maybe& clamp = evaluation.book->setups[static_cast<std::size_t>(entry.setup_at)].clamp;
+    if (!clamp.has() || entry.figure.form == Form::None) return NAN;
+    const double above = (Decimal::metres(clamp.value) - evaluation.figures.value[reading]).metres();
+    return entry.figure.inverted ? -above : above;
+}
+
+}  // namespace fallwright

@@ -1,0 +1,42 @@
+// evaluation: everything a book gives, as values; the desk writes it as JSON, the command line as tables.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "book/book.h"
+#include "fall/fit.h"
+#include "model/model.h"
+#include "page/page.h"
+
+namespace fallwright {
+
+struct JudgedClosure {
+    double allowed = 0;  // metres; NaN where it cannot be told
+    bool ok = false;     // misclosure as printed against allowed as printed
+};
+
+struct UsedPreset {
+    std::string name, edition;
+};
+
+struct Evaluation {
+    std::shared_ptr<const Book> book;
+    Figures figures;
+    Where where;
+    preset::MisclosureRule rule;
+    std::vector<UsedPreset> presets;
+    Pages pages;
+    std::unique_ptr<Model> model;
+    std::vector<JudgedClosure> closures;  // one for each of pages.closures
+    std::vector<LineFalls> lines;         // one for each line of the book
+    Findings findings;                    // all of them, in the order of the stages
+};
+
+Evaluation evaluate(std::shared_ptr<const Book> book);
+
+// off_plane of a reading (contract section 2); NaN where its set-up has no clamp. Metres.
+double off_plane(const Evaluation& evaluation, std::size_t reading);
+
+}  // namespace fallwright

@@ -1,0 +1,106 @@
+#include "desk/options.h"
+
+#include <nlohmann/json.hpp>
+#include <utility>
+
+namespace fallwright::desk {
+
+Options::Options(const nlohmann::json& object) : object_(object) {}
+
+bool Options::has(const char* name) const {
+    return object_.contains(name) && !object_[name].is_null();
+}
+
+void Options::refuse(Finding found) {
+    if (!fault_) fault_ = std::move(found);
+}
+
+template <class T, class Parse, class FromNumber>
+std::optional<T> Options::typed(const nlohmann::json& value, const char* name, Parse parse,
+                                FromNumber from_number) {
+    if (value.is_number()) return from_number(value.get<double>());
+    if (!value.is_string()) {
+        refuse(finding(Code::BadRequest, {name}, std::string(name) + " is no number and no text"));
+        return std::nullopt;
+    }
+    const Result<T> parsed = parse(value.get_ref<const std::string&>());
+    if (parsed) return *parsed;
+    Finding found = parsed.finding();
+    found.about = {name};
+    refuse(std::move(found));
+    return std::nullopt;
+}
+
+Unit Options::unit() {
+    const std::optional<std::string> word = text("unit");
+    if (word && *word != "m" && *word != "ft")
+        refuse(finding(Code::BadRequest, {"unit"}, "unit must be m or ft"));
+    return word && *word == "ft" ? Unit::Foot : Unit::Metre;
+}
+
+std::optional<Length> Options::length(const char* name) {
+    if (!has(name)) return std::nullopt;
+    const Unit in = unit();
+    return typed<Length>(
+        object_[name], name, [in](const std::string& text) { return parse_length(text, in); },
+        [in](double number) { return Length::in(in, number); });
+}
+
+std::optional<Measured> Options::measured(const char* name) {
+    if (!has(name)) return std::nullopt;
+    const Unit in = unit();
+    return typed<Measured>(
+        object_[name], name, [in](const std::string& text) { return parse_measured(text, in); },
+        [in](double number) {
+            return Measured{Length::in(in, number), std::nullopt};
+        });
+}
+
+std::optional<Gradient> Options::gradient(const char* name) {
+    if (!has(name)) return std::nullopt;
+    return typed<Gradient>(
+        object_[name], name, [](const std::string& text) { return parse_gradient(text); },
+        [](double number) { return Gradient::ratio(number); });
+}
+
+template <class Parse>
+std::vector<Length> Options::list(const char* name, Parse parse) {
+    std::vector<Length> all;
+    if (!has(name)) return all;
+    if (!object_[name].is_array()) {
+        refuse(finding(Code::BadRequest, {name}, std::string(name) + " is no list"));
+        return all;
+    }
+    const Unit in = unit();
+    for (const nlohmann::json& value : object_[name]) {
+        const auto one = typed<Length>(
+            value, name, [&](const std::string& text) { return parse(text, in); },
+            [in](double number) { return Length::in(in, number); });
+        if (one) all.push_back(*one);
+    }
+    return all;
+}
+
+std::vector<Length> Options::lengths(const char* name) {
+    return list(name, [](const std::string& text, Unit unit) { return parse_length(text, unit); });
+}
+
+std::vector<Length> Options::chainages(const char* name) {
+    return list(name, [](const std::string& text, Unit unit) { return parse_chainage(text, unit); });
+}
+
+std::optional<std::string> Options::text(const char* name) {
+    if (!has(name)) return std::nullopt;
+    if (object_[name].is_string()) return object_[name].get<std::string>();
+    refuse(finding(Code::BadRequest, {name}, std::string(name) + " is no text"));
+    return std::nullopt;
+}
+
+bool Options::flag(const char* name) {
+    if (!has(name)) return false;
+    if (object_[name].is_boolean()) return object_[name].get<bool>();
+    refuse(finding(Code::BadRequest, {name}, std::string(name) + " is neither true nor false"));
+    return false;
+}
+
+}  // namespace fallwright::desk

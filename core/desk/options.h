@@ -1,0 +1,47 @@
+// options: what a request asks for, as a person types it: numbers, or text with its unit.
+//
+// Every getter returns nothing where the option is absent, and records the first thing wrong as the request's
+// finding.
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/finding.h"
+#include "quantity/gradient.h"
+#include "quantity/length.h"
+
+namespace fallwright::desk {
+
+class Options {
+  public:
+    explicit Options(const nlohmann::json& object);
+
+    // A unit named by the option "unit", else metres.
+    Unit unit();
+    std::optional<Length> length(const char* name);
+    std::optional<Measured> measured(const char* name);
+    std::optional<Gradient> gradient(const char* name);
+    std::vector<Length> lengths(const char* name);
+    std::vector<Length> chainages(const char* name);
+    std::optional<std::string> text(const char* name);
+    bool flag(const char* name);
+    bool has(const char* name) const;
+
+    void refuse(Finding found);
+    const std::optional<Finding>& fault() const { return fault_; }
+
+  private:
+    template <class T, class Parse, class FromNumber>
+    std::optional<T> typed(const nlohmann::json& value, const char* name, Parse parse,
+                           FromNumber from_number);
+    template <class Parse>
+    std::vector<Length> list(const char* name, Parse parse);
+
+    const nlohmann::json& object_;
+    std::optional<Finding> fault_;
+};
+
+}  // namespace fallwright::desk

@@ -1,0 +1,42 @@
+#include "model/misclosure.h"
+
+#include <cmath>
+#include <map>
+
+namespace fallwright {
+
+namespace {
+
+// Variance of a benchmark as given; 0 where it is fixed or none.
+double benchmark_variance(const Book& book, NameId point) {
+    for (const Benchmark& benchmark : book.benchmarks) {
+        if (benchmark.point == point) return benchmark.sd * benchmark.sd;
+    }
+    return 0;
+}
+
+}  // namespace
+
+double misclosure_sd(const Book& book, const Model& model, const Closure& closure) {
+    std::map<adjust::Column, double> shared;
+    double variance = 0;
+    for (const WaySight& sight : closure.way) {
+        const std::int32_t row = model.sights.row_of[sight.reading];
+        if (row < 0) return NAN;
+        const auto at = static_cast<std::size_t>(row);
+        variance += model.problem.sd[at] * model.problem.sd[at] + model.problem.folded[at];
+        for (std::size_t k = model.problem.start[at]; k < model.problem.start[at + 1]; ++k) {
+            shared[model.problem.column[k]] += sight.sign * model.problem.coefficient[k];
+        }
+    }
+    // Levels and planes have no prior; they cancel along the way.
+    for (const auto& [column, sum] : shared) {
+        const double sd = model.problem.prior_sd[static_cast<std::size_t>(column)];
+        variance += sum * sum * sd * sd;
+    }
+    if (!closure.loop)
+        variance += benchmark_variance(book, closure.from) + benchmark_variance(book, closure.to);
+    return std::sqrt(variance);
+}
+
+}  // namespace fallwright
