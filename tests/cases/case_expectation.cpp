@@ -44,7 +44,7 @@ std::size_t read_terms(Expectation& e, const Words& words) {
 }
 
 void read_code(Expectation& e, const Words& words, std::size_t at) {
-    if (at < words.size()) e.code = words[at++];
+    if (at < words.size() && words[at] != "about") e.code = words[at++];
     if (at + 1 < words.size() && words[at] == "about") {
         e.about = words[at + 1];
         at += 2;
@@ -55,9 +55,9 @@ void read_code(Expectation& e, const Words& words, std::size_t at) {
 
 bool read_spoken(Expectation& e, const Words& words) {
     using What = Expectation::What;
-    if (words[0] == "finding" && words.size() > 1)
+    if (words[0] == "finding")
         e.what = What::Finding;
-    else if (words[0] == "failure" && words.size() > 1)
+    else if (words[0] == "failure")
         e.what = What::Failure;
     else if (words[0] == "no" && words.size() > 1 && words[1] == "finding")
         e.what = What::NoFinding;
