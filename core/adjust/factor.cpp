@@ -1,0 +1,159 @@
+#include "adjust/factor.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <limits>
+#include <utility>
+
+namespace fallwright::adjust {
+
+namespace {
+constexpr double undetermined = std::numeric_limits<double>::quiet_NaN();
+}
+
+Factor::Factor(const ScaledRows& rows, Tree tree, Ldlt ldlt)
+    : position_(rows.position),
+      scale_(rows.scale),
+      parent_(std::move(tree.parent)),
+      l_(std::move(ldlt)),
+      inverse_(selected_inverse(l_)),
+      modes_(l_.modes, l_.positions()) {}
+
+bool Factor::determined(Column column) const {
+    for (const auto& entry : modes_.at(position_[column]))
+        if (l_.modes[entry.mode].null()) return false;
+    return true;
+}
+
+// The strong part of an element plus what the weak directions add. Entries of both lists ascend by mode.
+double Factor::element_at(double strong, Column a, Column b) const {
+    const auto left = modes_.at(a);
+    const auto right = modes_.at(b);
+    double sum = strong;
+    std::size_t q = 0;
+    for (const auto& entry : left) {
+        while (q < right.size() && right[q].mode < entry.mode) ++q;
+        const Mode& mode = l_.modes[entry.mode];
+        if (mode.null() || q == right.size() || right[q].mode != entry.mode) continue;
+        sum += entry.component * right[q].component / mode.stiffness;
+    }
+    return sum;
+}
+
+double Factor::variance(Column column) const {
+    if (!determined(column)) return undetermined;
+    const Column at = position_[column];
+    return element_at(inverse_.diagonal[at], at, at) * scale_[at] * scale_[at];
+}
+
+bool Factor::element(Column a, Column b, double& value) const {
+    value = undetermined;
+    if (!determined(a) || !determined(b)) return true;
+    const Column left = position_[a];
+    const Column right = position_[b];
+    const double* const strong = inverse_.find(l_, left, right);
+    if (strong == nullptr) return false;
+    value = element_at(*strong, left, right) * scale_[left] * scale_[right];
+    return true;
+}
+
+double Factor::strong_variance(const ScaledRows& rows, std::size_t row) const {
+    const auto places = rows.places(row);
+    const auto values = rows.values(row);
+    double sum = 0;
+    for (std::size_t a = 0; a < places.size(); ++a) {
+        sum += values[a] * values[a] * inverse_.diagonal[places[a]];
+        for (std::size_t b = 0; b < a; ++b)
+            sum += 2.0 * values[a] * values[b] * *inverse_.find(l_, places[a], places[b]);
+    }
+    return sum;
+}
+
+// Everything above the terms in the tree, ascending: the smallest position at hand is taken and replaced by
+// its parent.
+std::vector<Column> Factor::reach(std::span<const Term> terms) const {
+    std::vector<Column> heap, result;
+    for (const Term& term : terms) heap.push_back(position_[term.column]);
+    const std::greater<Column> later;
+    std::make_heap(heap.begin(), heap.end(), later);
+    while (!heap.empty()) {
+        std::pop_heap(heap.begin(), heap.end(), later);
+        const Column at = heap.back();
+        heap.pop_back();
+        if (!result.empty() && result.back() == at) continue;
+        result.push_back(at);
+        if (parent_[at] == no_node) continue;
+        heap.push_back(parent_[at]);
+        std::push_heap(heap.begin(), heap.end(), later);
+    }
+    return result;
+}
+
+// L^-1 times the scaled terms. All rows of a column of L lie above it, so within its reach.
+Factor::Sparse Factor::forward(std::span<const Term> terms) const {
+    Sparse y;
+    y.position = reach(terms);
+    y.value.assign(y.position.size(), 0.0);
+    const auto slot = [&](std::size_t from, Column at) {
+        const auto found = std::lower_bound(y.position.begin() + static_cast<std::ptrdiff_t>(from),
+                                            y.position.end(), at);
+        return static_cast<std::size_t>(found - y.position.begin());
+    };
+    for (const Term& term : terms) {
+        const Column at = position_[term.column];
+        y.value[slot(0, at)] += term.coefficient * scale_[at];
+    }
+    for (std::size_t k = 0; k < y.position.size(); ++k) {
+        const auto rows = l_.rows_of(y.position[k]);
+        const auto values = l_.values_of(y.position[k]);
+        std::size_t place = k;
+        for (std::size_t p = 0; p < rows.size(); ++p) {
+            place = slot(place + 1, rows[p]);
+            y.value[place] -= values[p] * y.value[k];
+        }
+    }
+    return y;
+}
+
+// Whether a sum moves along some null vector. The entries are collected by mode and summed in a fixed order.
+bool Factor::moves(std::span<const Term> terms) const {
+    std::vector<std::pair<std::size_t, double>> products;
+    for (const Term& term : terms) {
+        const Column at = position_[term.column];
+        for (const auto& entry : modes_.at(at))
+            if (l_.modes[entry.mode].null())
+                products.emplace_back(entry.mode, term.coefficient * scale_[at] * entry.component);
+    }
+    std::stable_sort(products.begin(), products.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (std::size_t p = 0; p < products.size();) {
+        double sum = 0, size = 0;
+        const std::size_t mode = products[p].first;
+        for (; p < products.size() && products[p].first == mode; ++p) {
+            sum += products[p].second;
+            size += std::abs(products[p].second);
+        }
+        if (std::abs(sum) > component_limit * size) return true;
+    }
+    return false;
+}
+
+double Factor::covariance(std::span<const Term> a, std::span<const Term> b) const {
+    if (moves(a) || moves(b)) return undetermined;
+    const Sparse left = forward(a);
+    const bool same = a.data() == b.data() && a.size() == b.size();
+    const Sparse right = same ? Sparse{} : forward(b);
+    const Sparse& other = same ? left : right;
+    double sum = 0;
+    std::size_t q = 0;
+    for (std::size_t p = 0; p < left.position.size(); ++p) {
+        while (q < other.position.size() && other.position[q] < left.position[p]) ++q;
+        if (q == other.position.size()) break;
+        if (other.position[q] != left.position[p]) continue;
+        sum += left.value[p] * other.value[q] * l_.inverse_pivot[left.position[p]];
+    }
+    return sum;
+}
+
+}  // namespace fallwright::adjust

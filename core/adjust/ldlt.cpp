@@ -1,0 +1,167 @@
+#include "adjust/ldlt.h"
+
+#include <utility>
+
+namespace fallwright::adjust {
+namespace {
+
+class Factorisation {
+  public:
+    Factorisation(const ScaledRows& rows, const Tree& tree);
+    Ldlt run();
+
+  private:
+    void count();
+    void step(Column self);
+    double gather(Column self);
+    void walk(Column self, Column from);
+    double eliminate(Column self, double diagonal);
+    void check_pivot(Column self, double pivot);
+    Mode direction(Column self) const;
+
+    const ScaledRows& rows_;
+    const Tree& tree_;
+    Ldlt l_;
+    std::vector<std::size_t> end_;   // per position: end of what its column of L holds so far
+    std::vector<double> work_;       // the row being worked on, 0 between rows
+    std::vector<Node> visited_;      // last row of L whose pattern held the position
+    std::vector<Column> path_;
+    std::vector<Column> pattern_;    // of the row, topological from top_ on
+    std::size_t top_ = 0;
+};
+
+Factorisation::Factorisation(const ScaledRows& rows, const Tree& tree) : rows_(rows), tree_(tree) {
+    const std::size_t size = rows.order.size();
+    count();
+    l_.row.resize(l_.start.back());
+    l_.value.resize(l_.start.back());
+    l_.inverse_pivot.resize(size);
+    l_.strong.resize(size);
+    end_.assign(l_.start.begin(), l_.start.end() - 1);
+    work_.assign(size, 0.0);
+    visited_.assign(size, no_node);
+    pattern_.resize(size);
+}
+
+// Entries of each column of L: every row of L is the part of the tree between its entries and itself.
+void Factorisation::count() {
+    const Column size = rows_.positions();
+    l_.start.assign(static_cast<std::size_t>(size) + 1, 0);
+    std::vector<Node> seen(size, no_node);
+    for (Column self = 0; self < size; ++self) {
+        seen[self] = self;
+        for (const RowIndex row : rows_.rows_at(self))
+            for (Column at : rows_.places(row))
+                for (; at < self && seen[at] != self; at = tree_.parent[at]) {
+                    seen[at] = self;
+                    ++l_.start[at + 1];
+                }
+    }
+    for (Column k = 0; k < size; ++k) l_.start[k + 1] += l_.start[k];
+}
+
+// Adds the path from an entry up to what is already in the pattern.
+void Factorisation::walk(Column self, Column from) {
+    path_.clear();
+    for (; visited_[from] != self; from = tree_.parent[from]) {
+        visited_[from] = self;
+        path_.push_back(from);
+    }
+    while (!path_.empty()) {
+        pattern_[--top_] = path_.back();
+        path_.pop_back();
+    }
+}
+
+// The column of the normal matrix above the diagonal into work_, its pattern into pattern_; returns the diagonal.
+double Factorisation::gather(Column self) {
+    double diagonal = rows_.prior[self];
+    visited_[self] = self;
+    top_ = pattern_.size();
+    for (const RowIndex row : rows_.rows_at(self)) {
+        const auto places = rows_.places(row);
+        const auto values = rows_.values(row);
+        double own = 0;
+        for (std::size_t p = 0; p < places.size(); ++p)
+            if (places[p] == self) own = values[p];
+        diagonal += own * own;
+        for (std::size_t p = 0; p < places.size(); ++p) {
+            if (places[p] >= self) continue;
+            work_[places[p]] += own * values[p];
+            if (visited_[places[p]] != self) walk(self, places[p]);
+        }
+    }
+    return diagonal;
+}
+
+double Factorisation::eliminate(Column self, double pivot) {
+    for (std::size_t p = top_; p < pattern_.size(); ++p) {
+        const Column at = pattern_[p];
+        const double u = work_[at];
+        work_[at] = 0;
+        const std::size_t end = end_[at]++;
+        for (std::size_t q = l_.start[at]; q < end; ++q) work_[l_.row[q]] -= l_.value[q] * u;
+        const double entry = u * l_.inverse_pivot[at];
+        pivot -= entry * u;
+        l_.row[end] = self;
+        l_.value[end] = entry;
+    }
+    return pivot;
+}
+
+// z = L^-T e within the subtree. Columns of L hold just the rows up to `self` at this moment.
+Mode Factorisation::direction(Column self) const {
+    Mode mode;
+    mode.first = tree_.first[self];
+    mode.z.assign(static_cast<std::size_t>(self - mode.first) + 1, 0.0);
+    mode.z.back() = 1.0;
+    for (Column at = self; at-- > mode.first;) {
+        double sum = 0;
+        for (std::size_t q = l_.start[at]; q < end_[at]; ++q)
+            sum -= l_.value[q] * mode.z[l_.row[q] - mode.first];
+        mode.z[at - mode.first] = sum;
+    }
+    return mode;
+}
+
+void Factorisation::check_pivot(Column self, double pivot) {
+    if (pivot >= weak_pivot) {
+        l_.inverse_pivot[self] = 1.0 / pivot;
+        l_.strong[self] = l_.inverse_pivot[self];
+        return;
+    }
+    Mode mode = direction(self);
+    mode.stiffness = stiffness_of(rows_, mode);
+    if (mode.stiffness < pivot_limit) mode.stiffness = 0;
+    l_.inverse_pivot[self] = mode.null() ? 0.0 : 1.0 / mode.stiffness;
+    l_.modes.push_back(std::move(mode));
+}
+
+void Factorisation::step(Column self) {
+    const double diagonal = gather(self);
+    check_pivot(self, eliminate(self, diagonal));
+}
+
+Ldlt Factorisation::run() {
+    for (Column self = 0; self < rows_.positions(); ++self) step(self);
+    return std::move(l_);
+}
+
+}  // namespace
+
+Ldlt factorise(const ScaledRows& rows, const Tree& tree) { return Factorisation(rows, tree).run(); }
+
+void Ldlt::solve_strong(std::vector<double>& b) const {
+    const Column size = positions();
+    for (Column k = 0; k < size; ++k) {
+        const double known = b[k];
+        for (std::size_t p = start[k]; p < start[k + 1]; ++p) b[row[p]] -= value[p] * known;
+    }
+    for (Column k = size; k-- > 0;) {
+        double sum = b[k] * strong[k];
+        for (std::size_t p = start[k]; p < start[k + 1]; ++p) sum -= value[p] * b[row[p]];
+        b[k] = sum;
+    }
+}
+
+}  // namespace fallwright::adjust
