@@ -39,7 +39,10 @@ step_symbols() { build release fallwright && $python tools/check_repo.py symbols
 step_cases() {
     build release run_cases || return 1
     rm -rf build/test/emitted
-    build/release/tests/cases/run_cases --emit build/test/emitted cases
+    local status=0
+    ctest --test-dir build/release -R '^cases.runner' --output-on-failure || status=1
+    build/release/tests/cases/run_cases --emit build/test/emitted cases || status=1
+    return $status
 }
 step_api() {
     build release fallwright run_cases || return 1
