@@ -74,4 +74,8 @@ std::string answer(std::string_view request) {
     return run_verb(parsed, std::shared_ptr<const Book>(std::move(*book)));
 }
 
+std::string refuse(const Finding& finding) {
+    return error_json(finding);
+}
+
 }  // namespace fallwright::desk
