@@ -4,6 +4,10 @@ set(CMAKE_CXX_STANDARD_REQUIRED ON)
 set(CMAKE_CXX_EXTENSIONS OFF)
 set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
 add_compile_options(-Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wno-sign-conversion -Werror -ffp-contract=off)
+if(CMAKE_CXX_COMPILER_ID STREQUAL GNU)
+    # GCC 12 raises this one falsely on std::string concatenation at -O3 (its bug 105651).
+    add_compile_options(-Wno-restrict)
+endif()
 add_compile_definitions(EIGEN_DONT_VECTORIZE FALLWRIGHT_VERSION="${PROJECT_VERSION}")
 
 if(FALLWRIGHT_SANITIZE)

@@ -240,6 +240,7 @@ struct Reading {
     Sight sight = Sight::Default;
     On on = On::Nothing;
     bool planned = false;
+    bool older = false;  // of a surface that was relaid since
     Figure figure;
     double ch = 0, off = 0;
     Maybe dist, dist_sd, along, across, sd;

@@ -43,6 +43,9 @@ class MissingReferences {
     std::map<std::pair<std::string_view, NameId>, std::vector<std::uint32_t>> absent_;
 };
 
+// Chainages closer than this are one, metres.
+constexpr double least_chainage = 0.0005;
+
 class EntrySettler {
   public:
     explicit EntrySettler(Book& book) : book_(book), missing_(book) {}
@@ -194,13 +197,38 @@ class EntrySettler {
             reading.point =
                 book_.names.intern(line_point_name(book_.name(reading.line), book_.in_unit(reading.ch),
                                                    book_.in_unit(reading.off), book_.name(reading.what)));
+            name_older_surface(reading);
         }
+    }
+
+    // A stretch that was relaid is a new surface: points of older ones are told apart, counted from the
+    // oldest.
+    void name_older_surface(Reading& reading) {
+        const Entry& at = book_.entries[reading.entry];
+        int before = 0;
+        int after = 0;
+        for (const Relaid& relaid : book_.relaids) {
+            if (!covers(relaid, reading)) continue;
+            const Entry& when = book_.entries[relaid.entry];
+            const bool is_before = when.at != at.at ? when.at < at.at : relaid.entry < reading.entry;
+            ++(is_before ? before : after);
+        }
+        reading.older = after > 0;
+        if (!reading.older) return;
+        reading.point =
+            book_.names.intern(book_.name(reading.point) + " (" + std::to_string(before + 1) + ")");
+    }
+
+    static bool covers(const Relaid& relaid, const Reading& reading) {
+        return relaid.line == reading.line && relaid.what == reading.what &&
+               reading.ch >= relaid.from.or_else(reading.ch) - least_chainage &&
+               reading.ch <= relaid.to.or_else(reading.ch) + least_chainage;
     }
 
     void name_at_chamber(Reading& reading, const LineEntry& line) {
         if (book_.name(reading.what) != "laid") return;
         for (const Chamber& chamber : line.chambers) {
-            if (std::fabs(chamber.ch - reading.ch) >= 0.0005) continue;
+            if (std::fabs(chamber.ch - reading.ch) >= least_chainage) continue;
             reading.what = book_.names.intern("laid out");
             book_.findings.push_back(
                 finding(Code::LaidAtChamber, {book_.id_of(reading.entry)},

@@ -15,7 +15,7 @@ void list_stations(const Book& book, const Model& model, std::vector<LineFalls>&
     const ByName line_of(book.lines);
     std::vector<bool> listed(model.points.size(), false);
     for (const Reading& reading : book.readings) {
-        if (reading.line == no_name || reading.planned) continue;
+        if (reading.line == no_name || reading.planned || reading.older) continue;
         const std::int32_t point = model.points.at(reading.point);
         if (listed[static_cast<std::size_t>(point)]) continue;
         listed[static_cast<std::size_t>(point)] = true;

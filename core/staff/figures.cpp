@@ -91,6 +91,7 @@ class FigureReader {
             kit.length = decimal(on.length);
             kit.least_step = decimal(on.least_step);
         }
+        if (reading.least_step.has()) kit.least_step = decimal(reading.least_step);
         const NameId receiver = reading.receiver != no_name ? reading.receiver : setup_of(reading).receiver;
         const std::int32_t receiver_at = receiver == no_name ? -1 : receivers_(receiver);
         if (receiver_at >= 0)

@@ -1,0 +1,182 @@
+#include "book/join.h"
+
+#include <map>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <utility>
+
+#include "base/sha256.h"
+#include "book/book.h"
+#include "book/read_entry.h"
+
+namespace fallwright {
+
+namespace {
+
+using Json = nlohmann::json;
+
+constexpr std::size_t digits_of_content = 12;
+
+// What is left of an entry when who and when are taken away.
+Json content_of(Json entry) {
+    for (const char* field : {"id", "at", "by"}) entry.erase(field);
+    return entry;
+}
+
+// The name under which an entry may stand only once: "instrument L1"; empty for kinds without one.
+std::string unique_name(Kind kind, const Json& entry) {
+    const char* field = kind == Kind::Place ? "point" : "name";
+    switch (kind) {
+        case Kind::Instrument:
+        case Kind::Staff:
+        case Kind::Receiver:
+        case Kind::Line:
+        case Kind::Place:
+        case Kind::Setup:
+        case Kind::What:
+        case Kind::Trial:
+        case Kind::Surface:
+        case Kind::Rule:
+            break;
+        default:
+            return "";
+    }
+    return entry.contains(field) && entry[field].is_string()
+               ? std::string(kind_word(kind)) + " " + entry[field].get<std::string>()
+               : "";
+}
+
+class Joiner {
+  public:
+    std::optional<Finding> add(const BookText& source) {
+        Result<std::unique_ptr<Book>> read = read_book(source.text);
+        if (!read) {
+            Finding found = read.finding();
+            found.about = {source.name};
+            return found;
+        }
+        const Book& book = **read;
+        if (lines_.empty()) {
+            lines_.push_back(std::string(line_of(book, 0)));
+            first_ = {source.name, book.unit, book.datum, book.curvature};
+        } else if (book.unit != first_.unit || book.datum != first_.datum ||
+                   book.curvature != first_.curvature) {
+            return finding(Code::JoinConflict, {first_.name, source.name},
+                           "the books differ in unit, datum or curvature",
+                           "make them the same, then join again");
+        }
+        return add_entries(book, source.name);
+    }
+
+    // Entries before the first time of any book come first: they count as before all.
+    std::string text() const {
+        std::string all = lines_.front() + "\n";
+        for (const auto* part : {&before_, &rest_}) {
+            for (const std::string& line : *part) all += line + "\n";
+        }
+        return all;
+    }
+
+  private:
+    struct Kept {
+        Json content;
+        std::string book;
+    };
+    struct First {
+        std::string name;
+        Unit unit = Unit::Metre;
+        std::string datum;
+        bool curvature = true;
+    };
+
+    static std::string_view line_of(const Book& book, std::size_t entry) {
+        return std::string_view(book.text).substr(book.entries[entry].offset, book.entries[entry].length);
+    }
+
+    std::optional<Finding> add_entries(const Book& book, const std::string& name) {
+        std::map<std::uint32_t, std::string> setups;
+        for (const Reading& reading : book.readings) setups[reading.entry] = book.name(reading.setup);
+        std::map<std::string, int> equal;
+        std::map<std::string, std::string> renamed{{"#1", "#1"}};
+        for (std::uint32_t i = 1; i < book.entries.size(); ++i) {
+            const Entry& entry = book.entries[i];
+            std::vector<std::string>& to = entry.at == before_all ? before_ : rest_;
+            Json object = Json::parse(line_of(book, i), nullptr, false);
+            if (!object.is_object()) {
+                keep_raw(std::string(line_of(book, i)), to);
+                continue;
+            }
+            const std::string id = entry.id != no_name ? book.name(entry.id) : made_id(object, equal);
+            object["id"] = id;
+            const auto setup = setups.find(i);
+            if (setup != setups.end() && !object.contains("setup")) object["setup"] = setup->second;
+            if (object.contains("of") && object["of"].is_string())
+                object["of"] = renamed_or(renamed, object["of"].get<std::string>());
+            std::string kept_as = id;
+            if (auto conflict = keep(object, entry, name, to, kept_as)) return conflict;
+            renamed["#" + std::to_string(entry.line)] = kept_as;
+            renamed[id] = kept_as;
+        }
+        return std::nullopt;
+    }
+
+    static std::string renamed_or(const std::map<std::string, std::string>& renamed, const std::string& of) {
+        const auto found = renamed.find(of);
+        return found == renamed.end() ? of : found->second;
+    }
+
+    static std::string made_id(const Json& object, std::map<std::string, int>& equal) {
+        const std::string digest = sha256_hex(object.dump()).substr(0, digits_of_content);
+        return digest + "-" + std::to_string(++equal[digest]);
+    }
+
+    void keep_raw(const std::string& line, std::vector<std::string>& to) {
+        if (raw_.emplace(line, true).second) to.push_back(line);
+    }
+
+    std::optional<Finding> keep(const Json& object, const Entry& entry, const std::string& book,
+                                std::vector<std::string>& to, std::string& kept_as) {
+        const std::string id = object["id"].get<std::string>();
+        const auto [same_id, is_new] = by_id_.emplace(id, Kept{object, book});
+        if (!is_new) {
+            if (same_id->second.content == object) return std::nullopt;
+            return finding(Code::JoinConflict, {same_id->second.book, book, id},
+                           "entry " + id + " is not the same in both books",
+                           "give one of the two another id");
+        }
+        const std::string unique = entry.refused ? "" : unique_name(entry.kind, object);
+        if (!unique.empty()) {
+            const auto [same_name, new_name] =
+                by_name_.emplace(unique, std::pair(id, Kept{content_of(object), book}));
+            if (!new_name && same_name->second.second.book != book) {
+                if (same_name->second.second.content != content_of(object)) {
+                    return finding(Code::JoinConflict, {same_name->second.second.book, book, unique},
+                                   unique + " is not the same in both books",
+                                   "give it another name in one of the two, and in the entries that name it");
+                }
+                kept_as = same_name->second.first;
+                return std::nullopt;
+            }
+        }
+        to.push_back(object.dump());
+        return std::nullopt;
+    }
+
+    First first_;
+    std::vector<std::string> lines_, before_, rest_;
+    std::map<std::string, Kept> by_id_;
+    std::map<std::string, std::pair<std::string, Kept>> by_name_;
+    std::map<std::string, bool> raw_;
+};
+
+}  // namespace
+
+Result<std::string> join_books(const std::vector<BookText>& books) {
+    Joiner joiner;
+    for (const BookText& book : books) {
+        if (auto conflict = joiner.add(book)) return *conflict;
+    }
+    return joiner.text();
+}
+
+}  // namespace fallwright
