@@ -648,7 +648,7 @@ export interface RemarkEntry extends AnyEntry {
 // --- A request to Fallwright, version 1
 
 /** One door for the command line, the browser and the server: a verb, the text of a book where the verb needs one, and options. The answer is the schema of that name, or error.schema.json where the request is not usable. */
-export type DeskRequest = EvaluateRequest | LevelsRequest | FallRequest | StaffRequest | CheckEntryRequest | ImportRequest;
+export type DeskRequest = EvaluateRequest | LevelsRequest | FallRequest | StaffRequest;
 
 /** A number, or text as a person types it: "1.432", "4' 8 1/4\"", "1 in 80 fall" */
 export type Typed = number | string;
@@ -670,10 +670,8 @@ export interface LevelsRequest {
   options?: EvaluateOptions;
 }
 
-export interface EvaluateOptions {
-  /** Say the statistics too, where the answer is made for people. Default: false. */
-  surveyor?: boolean;
-}
+/** None in this version; unknown ones are passed over */
+export type EvaluateOptions = Record<string, unknown>;
 
 /** The fall between two readings, the best fit of more, or that of a line in a book */
 export interface FallRequest {
@@ -688,7 +686,7 @@ export interface FallOptions {
   /** Distance from the first reading to the last; may carry its own uncertainty ("54.88±0.05") */
   over?: Typed;
   /** One standard deviation of that distance */
-  over_sd?: number;
+  over_sd?: Typed;
   /** Chainage of each reading, instead of over */
   at?: Typed[];
   /** Gradient the instrument shows */
@@ -698,6 +696,8 @@ export interface FallOptions {
   unit?: Unit;
   /** A line of the book, instead of readings */
   line?: string;
+  /** The surface on that line; default: the first that has two points */
+  what?: string;
 }
 
 /** The face of the staff around a reading, and how to read it */
@@ -713,31 +713,12 @@ export interface StaffOptions {
   staff_length?: Typed;
   /** Default: false. */
   inverted?: boolean;
-  /** Columns of text */
-  width?: number;
+  /** How much of the face is drawn; default 30 blocks */
+  window?: Typed;
   /** Default: "text". */
   style?: "text" | "svg";
-}
-
-/** What a line would mean to a book, before it is added */
-export interface CheckEntryRequest {
-  verb: "check-entry";
-  book: BookText;
-  options: {
-    /** The line to be added */
-    entry: string;
-  };
-}
-
-/** Entries from a level book kept as a spreadsheet (CSV) */
-export interface ImportRequest {
-  verb: "import";
-  book?: BookText;
-  options: {
-    /** The text of the CSV file */
-    text: string;
-    unit?: Unit;
-  };
+  /** Text without block characters. Default: false. */
+  ascii?: boolean;
 }
 
 // --- Answer to evaluate, version 1
@@ -1165,24 +1146,26 @@ export interface FallAnswer {
   version: 1;
   unit: Unit;
   /** The line of the book; null for readings typed */
-  line?: string | null;
+  line: string | null;
   /** The surface fitted; null for readings typed */
-  what?: string | null;
+  what: string | null;
   readings: FallReading[];
   /** Level of the last point less that of the first: negative falls */
   difference: number | null;
   /** One standard deviation; null where nothing determines it */
-  difference_sd?: number | null;
+  difference_sd: number | null;
   /** Distance from the first reading to the last */
   over: number | null;
   /** One standard deviation; null where nothing determines it */
-  over_sd?: number | null;
+  over_sd: number | null;
   /** null without a distance */
   gradient: GradientWritten | null;
   /** How uneven: root mean square of what is off the fit */
-  rms?: number | null;
+  rms: number | null;
   /** The reading farthest off the fit; null for two readings */
-  worst?: FallReading | null;
+  worst: FallReading | null;
+  /** The mark that both points read once the plane is tilted to the ground; null unless near was given */
+  one_pass_mark: number | null;
   /** Readings and distance against what the instrument shows; null where it was not given */
   check: FallCheck | null;
   /** What the tool noticed, in order of first appearance */
@@ -1194,7 +1177,7 @@ export interface FallReading {
   at: number | null;
   /** Figure on the staff */
   staff: number | null;
-  /** How far the point lies above the fitted line; null for two readings */
+  /** How far the point lies above the fitted line; null for two readings typed */
   off_fit: number | null;
 }
 
@@ -1213,6 +1196,7 @@ export interface GradientWritten {
 }
 
 export interface FallCheck {
+  /** Within 1.96 standard deviations */
   agrees: boolean;
   /** Gradient of readings and distance less the gradient shown */
   disagreement: number | null;
@@ -1225,8 +1209,10 @@ export interface FallCheck {
 export interface FallExplanation {
   kind: "distance" | "reading" | "shown" | "pivoting-head";
   sentence: string;
-  /** How much it would have to be off, a length; for shown rise per length */
-  size: number | null;
+  /** What it would have to be: the distance, the difference of the readings, the gradient shown, or how far the near point lies ahead of the laser */
+  wanted: number;
+  /** How much it is off then; for pivoting-head how far the plane passes above the mark at the near point */
+  size: number;
 }
 
 // --- Answer to staff, version 1
@@ -1249,28 +1235,6 @@ export interface StaffAnswer {
   findings: Finding[];
 }
 
-// --- Answer to check-entry, version 1
-
-export interface CheckEntryAnswer {
-  /** Version of this format */
-  version: 1;
-  /** The entry would be used */
-  ok: boolean;
-  /** What the tool noticed, in order of first appearance */
-  findings: Finding[];
-}
-
-// --- Answer to import, version 1
-
-export interface ImportAnswer {
-  /** Version of this format */
-  version: 1;
-  /** The lines to add to the book, one entry each; empty where anything cannot be taken */
-  entries: string;
-  /** What the tool noticed, in order of first appearance */
-  findings: Finding[];
-}
-
 // --- Answer to a request that is not usable, version 1
 
 /** Nothing was evaluated; one finding says what, where, the cure */
@@ -1284,6 +1248,4 @@ export interface Answers {
   levels: LevelsAnswer;
   fall: FallAnswer;
   staff: StaffAnswer;
-  "check-entry": CheckEntryAnswer;
-  import: ImportAnswer;
 }

@@ -21,8 +21,6 @@ ROOTS = {
     "levels.schema.json": "LevelsAnswer",
     "fall.schema.json": "FallAnswer",
     "staff.schema.json": "StaffAnswer",
-    "check-entry.schema.json": "CheckEntryAnswer",
-    "import.schema.json": "ImportAnswer",
     "error.schema.json": "ErrorAnswer",
 }
 PRIMITIVES = {"string": "string", "number": "number", "integer": "number", "boolean": "boolean", "null": "null"}
