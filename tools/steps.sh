@@ -27,6 +27,11 @@ is_step() { all_steps | grep -qx -- "$1"; }
 
 python=/usr/bin/python3
 
+# A command without a summary of its own is one test.
+one() {
+    if "$@"; then echo "1 passed, 0 failed"; else echo "failed: $*"; echo "0 passed, 1 failed"; return 1; fi
+}
+
 step_repo() {
     local status=0
     $python tools/repo/selftest.py || status=1
@@ -50,7 +55,15 @@ step_api() {
     tools/api/check build/release/fallwright build/test/emitted
 }
 step_docs() { build release fallwright && $python tools/check_docs.py build/release/fallwright; }
-step_demo() { false; }
+step_demo() {
+    local status=0 demo=tools/demo
+    build release fallwright || return 1
+    one $python $demo/make_demo.py --check || status=1
+    one $python $demo/check_books.py || status=1
+    build/release/fallwright evaluate examples/lane.book.jsonl --json > build/test/lane.json || status=1
+    one $python $demo/solve_demo.py build/test/lane.json || status=1
+    return $status
+}
 step_unit() {
     build asan unit_tests || return 1
     local halves=() status=0 half
@@ -66,8 +79,20 @@ step_unit() {
     return $status
 }
 step_compile() { configure asan && ctest --test-dir build/asan -R '^compile_fail' -j2 --output-on-failure; }
-step_adjust() { false; }
-step_durability() { false; }
+step_adjust() {
+    local status=0 programs=build/release/tests/adjust
+    build release adjust_programs || return 1
+    one $programs/certified cases/published/*.reg || status=1
+    $python tests/adjust/compare.py $programs/adjust_border || status=1
+    return $status
+}
+step_durability() {
+    local status=0
+    build asan crash_points && build release fallwright || return 1
+    GTEST_BRIEF=1 build/asan/tests/durability/crash_points || status=1
+    tests/durability/run.sh build/release/fallwright add {book} {entry} || status=1
+    return $status
+}
 step_wasm() {
     build wasm fallwright_wasm || return 1
     local module=build/wasm/shells/wasm/fallwright.wasm

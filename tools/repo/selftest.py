@@ -62,7 +62,11 @@ class Symbols(unittest.TestCase):
 
 class Evidence(unittest.TestCase):
     def test_what_no_runner_takes_is_stray(self):
-        self.assertEqual(len(evidence.stray(["cases/a.case", "cases/FORMAT.md", "cases/b.failing", "cases/c.txt"])), 1)
+        self.assertEqual(len(evidence.stray(["cases/x/a.case", "cases/FORMAT.md", "cases/x/b.failing", "cases/x/c.txt",
+                                             "cases/import/d.csv"])), 1)
+
+    def test_half_a_pair_is_named(self):
+        self.assertEqual(len(evidence.unpaired(["cases/import/a.csv", "cases/import/b.csv", "cases/import/b.expected"])), 1)
 
     def test_a_folder_without_a_case_is_empty(self):
         problems = evidence.empty_folders(["cases/published/a.case", "cases/invalid/b.case", "cases/regress/README.md",
