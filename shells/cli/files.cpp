@@ -1,0 +1,41 @@
+#include "shells/cli/files.h"
+
+#include <unistd.h>
+
+#include <cstdio>
+#include <utility>
+
+#include "store/book_file.h"
+#include "store/file.h"
+
+namespace fallwright::cli {
+
+int refuse(const Finding& found) {
+    std::fprintf(stderr, "fallwright: %s\n", one_line(found).c_str());
+    return 2;
+}
+
+Result<std::string> read_file(const std::string& path) {
+    return store::read_all(store::posix_files(), path);
+}
+
+Result<std::shared_ptr<const Book>> open_book(const std::string& path) {
+    Result<std::string> bytes = read_file(path);
+    if (!bytes) return bytes.finding();
+    say_progress(bytes->size(), "reading");
+    Result<std::unique_ptr<Book>> book = read_book(std::move(*bytes));
+    if (!book) {
+        Finding found = book.finding();
+        found.about.insert(found.about.begin(), path);
+        return found;
+    }
+    return std::shared_ptr<const Book>(std::move(*book));
+}
+
+void say_progress(std::size_t bytes, const char* stage) {
+    constexpr std::size_t long_work = 4u << 20;
+    if (bytes < long_work || isatty(STDERR_FILENO) == 0) return;
+    std::fprintf(stderr, "fallwright: %s, %zu MB\n", stage, bytes >> 20);
+}
+
+}  // namespace fallwright::cli

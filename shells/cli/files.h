@@ -1,0 +1,22 @@
+// files: what the verbs share of reading books and saying what is wrong.
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include "base/result.h"
+#include "book/book.h"
+
+namespace fallwright::cli {
+
+// Says the finding in one line on standard error; exit code 2.
+int refuse(const Finding& found);
+
+Result<std::string> read_file(const std::string& path);
+// Reads and opens a book; findings are about the path.
+Result<std::shared_ptr<const Book>> open_book(const std::string& path);
+
+// A stage of long work, on a terminal only, for books of more than a few megabytes.
+void say_progress(std::size_t bytes, const char* stage);
+
+}  // namespace fallwright::cli

@@ -1,0 +1,148 @@
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <exception>
+
+#include "shells/cli/verbs.h"
+
+using namespace fallwright::cli;
+
+namespace {
+
+// The arguments of all verbs; one run fills those of one.
+struct Arguments {
+    Output output;
+    std::string book;
+    FallArguments fall;
+    StaffArguments staff;
+    ImportArguments import;
+    std::vector<std::string> entry, books;
+    std::string out;
+};
+
+CLI::App* add_verb(CLI::App& app, Arguments& arguments, const char* name, const char* what,
+                   const char* example) {
+    CLI::App* verb = app.add_subcommand(name, what);
+    verb->footer(std::string("Example:\n  ") + example);
+    verb->add_flag("--json", arguments.output.json, "The answer as JSON");
+    verb->add_flag("--strict", arguments.output.strict,
+                   "Exit 1 if something is outside or an error finding stands");
+    return verb;
+}
+
+void add_book_verbs(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* evaluate = add_verb(app, arguments, "evaluate", "Levels, falls, pages and checks of a book",
+                                  "fallwright evaluate examples/lane.book.jsonl");
+    evaluate->add_option("book", arguments.book, "Book file")->required();
+    evaluate->add_flag("--surveyor", arguments.output.surveyor, "Planes, residuals and tests too");
+    evaluate->callback([&] { code = evaluate_book(arguments.book, arguments.output); });
+
+    CLI::App* levels = add_verb(app, arguments, "levels", "The levels and booked pages of a book",
+                                "fallwright levels examples/two-benchmarks.book.jsonl");
+    levels->add_option("book", arguments.book, "Book file")->required();
+    levels->callback([&] { code = level_book(arguments.book, arguments.output); });
+}
+
+void add_fall_verb(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* fall =
+        add_verb(app, arguments, "fall", "How much it falls: two or more readings, or a line of a book",
+                 "fallwright fall 1.432 2.118 --over 54.88±0.05\n  fallwright fall 1.432 2.118 --over 54.88 "
+                 "--shown '1 in 85 fall' --near 4\n  fallwright fall 1.20 1.31 1.44 --at 0 10 20\n"
+                 "  fallwright fall examples/lane.book.jsonl --line R1");
+    fall->add_option("readings", arguments.fall.readings,
+                     "Readings in order along the line, or one book with --line")
+        ->required();
+    fall->add_option("--over", arguments.fall.over,
+                     "Distance from the first to the last, with ± where it is known");
+    fall->add_option("--at", arguments.fall.at, "Chainage of each reading");
+    fall->add_option("--shown", arguments.fall.shown, "Gradient the instrument shows after it was matched");
+    fall->add_option("--near", arguments.fall.near, "How far the near point is ahead of the laser");
+    fall->add_option("--unit", arguments.fall.unit, "m or ft");
+    fall->add_option("--line", arguments.fall.line, "Line of the book");
+    fall->add_option("--what", arguments.fall.what, "Surface on the line: ground, laid, ...");
+    fall->callback([&] { code = find_fall(arguments.fall, arguments.output); });
+}
+
+void add_staff_verb(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* staff =
+        add_verb(app, arguments, "staff", "The face of the staff around a reading, and how to read it",
+                 "fallwright staff 1.432\n  fallwright staff 4.70 --unit ft --svg staff.svg");
+    staff
+        ->add_option("reading", arguments.staff.reading, "The reading; negative: the staff hangs upside down")
+        ->required();
+    staff->add_option("--unit", arguments.staff.unit, "m or ft");
+    staff->add_option("--length", arguments.staff.length, "Length of the staff");
+    staff->add_option("--window", arguments.staff.window, "How much of the face is drawn");
+    staff->add_option("--svg", arguments.staff.svg, "Draw into this file");
+    staff->add_flag("--inverted", arguments.staff.inverted, "The staff hangs upside down");
+    staff->add_flag("--ascii", arguments.staff.ascii, "Plain characters only");
+    staff->callback([&] { code = draw_staff(arguments.staff, arguments.output); });
+}
+
+void add_writing_verbs(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* add = add_verb(
+        app, arguments, "add", "Add an entry to a book, durably",
+        "fallwright add job.book.jsonl book title='My job'\n  fallwright add job.book.jsonl benchmark "
+        "point=BM1 level=50.000\n  fallwright add job.book.jsonl reading point=A mark=1.500 high=0.007\n"
+        "  fallwright add job.book.jsonl strike of=qkzmwd-3 why='wrong staff'");
+    add->add_option("book", arguments.book, "Book file")->required();
+    add->add_option("entry", arguments.entry,
+                    "kind field=value ..., one JSON object, or - for lines on standard input")
+        ->required();
+    add->callback([&] { code = add_entries(arguments.book, arguments.entry, arguments.output); });
+
+    CLI::App* import = add_verb(app, arguments, "import", "Take over a level book from a spreadsheet (CSV)",
+                                "fallwright import examples/csv/comma.csv new.book.jsonl");
+    import->add_option("file", arguments.import.file, "CSV file")->required();
+    import->add_option("book", arguments.import.book, "Book to add to; made where there is none")->required();
+    import->add_option("--title", arguments.import.title, "Title of a new book");
+    import->add_option("--datum", arguments.import.datum, "Datum of a new book");
+    import->add_option("--unit", arguments.import.unit, "m or ft, of a new book");
+    import->add_option("--line", arguments.import.line, "Rows with a chainage are read on this line");
+    import->add_option("--what", arguments.import.what, "Surface on the line");
+    import->add_option("--instrument", arguments.import.instrument, "Name of the instrument");
+    import->add_option("--type", arguments.import.type, "optical-level, rotating-laser or pipe-laser");
+    import->add_option("--date", arguments.import.date, "Day of the levelling");
+    import->callback([&] { code = import_sheet(arguments.import, arguments.output);
+});
+
+CLI::App* join =
+    add_verb(app, arguments, "join", "Join the books of two crews or devices",
+             "fallwright join examples/crew-a.book.jsonl examples/crew-b.book.jsonl --out joined.book.jsonl");
+join->add_option("books", arguments.books, "Book files")->required()->expected(2, 1000);
+join->add_option("--out", arguments.out, "The new book")->required();
+join->callback([&] { code = join_files(arguments.books, arguments.out, arguments.output); });
+}  // namespace
+
+int run(int argc, char** argv) {
+    CLI::App app(
+        "Fallwright: levels and falls with staff, laser and receiver, each number with its uncertainty.",
+        "fallwright");
+    app.set_version_flag("--version", "fallwright " FALLWRIGHT_VERSION);
+    app.require_subcommand(1);
+    Arguments arguments;
+    int code = 0;
+    add_book_verbs(app, arguments, code);
+    add_fall_verb(app, arguments, code);
+    add_staff_verb(app, arguments, code);
+    add_writing_verbs(app, arguments, code);
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::ParseError& error) {
+        if (error.get_exit_code() == 0) return app.exit(error);
+        std::fprintf(stderr, "fallwright: %s; see fallwright --help\n", error.what());
+        return 2;
+    }
+    return code;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    try {
+        return run(argc, argv);
+    } catch (const std::exception& error) {
+        std::fprintf(stderr, "fallwright: this is an error of the program: %s; please report it\n",
+                     error.what());
+        return 2;
+    }
+}

@@ -1,0 +1,14 @@
+// people_evaluate: an evaluation as tables and sentences, the answer first.
+#pragma once
+
+#include <string>
+
+#include "desk/evaluation.h"
+
+namespace fallwright::cli {
+
+std::string evaluation_text(const Evaluation& evaluation, bool for_surveyor);
+// Levels, pages and closures only.
+std::string levels_text(const Evaluation& evaluation);
+
+}  // namespace fallwright::cli

@@ -1,0 +1,49 @@
+#include <cmath>
+#include <cstdio>
+
+#include "desk/evaluation.h"
+#include "desk/write_json.h"
+#include "shells/cli/files.h"
+#include "shells/cli/people_evaluate.h"
+#include "shells/cli/verbs.h"
+#include "shells/cli/words.h"
+
+namespace fallwright::cli {
+
+namespace {
+
+void print(const std::string& text) {
+    std::fwrite(text.data(), 1, text.size(), stdout);
+}
+
+bool something_outside(const Evaluation& evaluation) {
+    for (const JudgedClosure& closure : evaluation.closures) {
+        if (!closure.ok && !std::isnan(closure.allowed)) return true;
+    }
+    return has_error(evaluation.findings);
+}
+
+template <class Json, class Text>
+int answer(const std::string& path, const Output& output, Json json, Text text) {
+    const Result<std::shared_ptr<const Book>> book = open_book(path);
+    if (!book) return refuse(book.finding());
+    say_progress((*book)->text.size(), "adjusting");
+    const Evaluation evaluation = evaluate(*book);
+    say_progress((*book)->text.size(), "writing");
+    print(output.json ? json(evaluation) + "\n" : text(evaluation));
+    return output.strict && something_outside(evaluation) ? 1 : 0;
+}
+
+}  // namespace
+
+int evaluate_book(const std::string& path, const Output& output) {
+    return answer(path, output, evaluate_json, [&output](const Evaluation& evaluation) {
+        return evaluation_text(evaluation, output.surveyor);
+    });
+}
+
+int level_book(const std::string& path, const Output& output) {
+    return answer(path, output, levels_json, levels_text);
+}
+
+}  // namespace fallwright::cli

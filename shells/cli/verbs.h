@@ -1,0 +1,45 @@
+// verbs: what each command does once its arguments are read. Each returns the exit code:
+//   0 done    1 with --strict: something is outside, or an error finding stands    2 unusable input, one line
+//   said why
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace fallwright::cli {
+
+struct Output {
+    bool json = false;
+    bool strict = false;
+    bool surveyor = false;
+};
+
+int evaluate_book(const std::string& path, const Output& output);
+int level_book(const std::string& path, const Output& output);
+
+struct FallArguments {
+    std::vector<std::string> readings;  // or one book
+    std::string over, shown, near, unit, line, what;
+    std::vector<std::string> at;
+};
+int find_fall(const FallArguments& arguments, const Output& output);
+
+struct StaffArguments {
+    std::string reading, unit, length, window;
+    std::string svg;  // file for the drawing, "" for the terminal
+    bool inverted = false, ascii = false;
+};
+int draw_staff(const StaffArguments& arguments, const Output& output);
+
+// entry: one JSON object, or a kind followed by field=value, or "-" for lines on standard input.
+int add_entries(const std::string& path, const std::vector<std::string>& entry, const Output& output);
+
+struct ImportArguments {
+    std::string file, book;
+    std::string title, datum, unit, line, what, instrument, type, date;
+};
+int import_sheet(const ImportArguments& arguments, const Output& output);
+
+int join_files(const std::vector<std::string>& paths, const std::string& out, const Output& output);
+
+}  // namespace fallwright::cli
