@@ -4,7 +4,9 @@
 
 #include <array>
 #include <cmath>
+#include <random>
 #include <string>
+#include <vector>
 
 namespace fallwright {
 
@@ -74,7 +76,7 @@ TEST(Gradient, FractionsOfAnInchPerFootAreExact) {
     EXPECT_NEAR(1 / ratio_in("1/4 in per ft"), 48, 1e-12);
     EXPECT_NEAR(1 / ratio_in("1/8\"/ft"), 96, 1e-12);
     EXPECT_NEAR(1 / ratio_in("1/16 in. per ft."), 192, 1e-12);
-    EXPECT_NEAR(1 / ratio_in("\xC2\xBC in/ft"), 48, 1e-12);
+    EXPECT_NEAR(1 / ratio_in("\u00bc in/ft"), 48, 1e-12);
     EXPECT_NEAR(ratio_in("0.40 ft/100 ft"), 0.0040, 1e-15);
     EXPECT_NEAR(ratio_in("0.40'/100'"), 0.0040, 1e-15);
 }
@@ -96,7 +98,7 @@ TEST(Gradient, EveryWayOfWritingOneInEightyIsTheSame) {
                              "12.5 mm in 1 m",
                              "12.5 permille",
                              "12.5 per mille",
-                             "12.5 \xE2\x80\xB0",
+                             "12.5 \u2030",
                              "0.0125",
                              ".0125",
                              "1.25 ft/100 ft",
@@ -107,23 +109,19 @@ TEST(Gradient, EveryWayOfWritingOneInEightyIsTheSame) {
                              "1 m in 80 m",
                              "+1.25 %",
                              "1 IN 80",
-                             "1\xC2\xA0in\xC2\xA0"
-                             "80"}) {
+                             "1\u00a0in\u00a080"}) {
         EXPECT_NEAR(ratio_in(text), 0.0125, 1e-15) << text;
     }
-    for (const char* text : {"0.7162 deg", "0.7162\xC2\xB0", "0.7162 degrees", "0.7162\xC2\xBA"}) {
+    for (const char* text : {"0.7162 deg", "0.7162\u00b0", "0.7162 degrees", "0.7162\u00ba"}) {
         EXPECT_NEAR(ratio_in(text), 0.0125, 1e-6) << text;
     }
 }
 
 TEST(Gradient, WordsAndSignsGiveTheDirection) {
-    for (const char* text :
-         {"1 in 80 fall", "1 in 80 falling", "1 in 80 down", "1 in 80 downhill", "fall 1 in 80",
-          "falling at 1:80", "a fall of 1 in 80", "-1 in 80", "1 in -80", "-1.25 %", "- 1.25%",
-          "\xE2\x88\x92"
-          "1.25 %",
-          "1.25% fall", "-1.25 % fall", "fall -1.25 %", "12.5 mm/m falls", "-0.0125",
-          "falling down 1 in 80"}) {
+    for (const char* text : {"1 in 80 fall", "1 in 80 falling", "1 in 80 down", "1 in 80 downhill",
+                             "fall 1 in 80", "falling at 1:80", "a fall of 1 in 80", "-1 in 80", "1 in -80",
+                             "-1.25 %", "- 1.25%", "\u22121.25 %", "1.25% fall", "-1.25 % fall",
+                             "fall -1.25 %", "12.5 mm/m falls", "-0.0125", "falling down 1 in 80"}) {
         EXPECT_NEAR(ratio_in(text), -0.0125, 1e-15) << text;
     }
     for (const char* text : {"1:80 rise", "1 in 80 rising", "up 1 in 80", "1 in 80 uphill", "+1.25 % rise",
@@ -187,6 +185,7 @@ TEST(Gradient, BelowTheLastPlaceItIsLevel) {
     EXPECT_FALSE(Gradient::ratio(4.9e-8).one_in().has_value());
     EXPECT_EQ(Gradient::ratio(-4.9e-8).word(), "level");
     EXPECT_NEAR(Gradient::ratio(-1e-7).one_in().value(), 1e7, 1e-3);
+    EXPECT_NEAR(Gradient::ratio(6e-8).one_in().value(), 1 / 6e-8, 1e-3);
     EXPECT_EQ(Gradient::ratio(-1e-7).word(), "falling");
 }
 
@@ -210,6 +209,29 @@ TEST(Gradient, WhatIsWrittenReadsBack) {
             EXPECT_NEAR(ratio_in(text), gradient.ratio(), 2e-9) << text;
         }
     }
+}
+
+TEST(Gradient, AnyTextGivesAGradientOrAFinding) {
+    const std::vector<std::string> pieces = {"1",   "80",     "0",      "1.25", ".",     "/",    ":", "in",
+                                             "per", "%",      "-",      "+",    " ",     "fall", "m", "mm",
+                                             "ft",  "'",      "\"",     "up",   "of",    "x",    ",", "deg",
+                                             "e",   "\u2030", "\u2212", "\xE2", "level", "\xB1"};
+    std::mt19937_64 random(80);
+    int read = 0;
+    for (int i = 0; i < 100000; ++i) {
+        std::string text;
+        for (std::uint64_t length = random() % 9; length > 0; --length)
+            text += pieces[random() % pieces.size()];
+        const Result<Gradient> gradient = parse_gradient(text);
+        if (gradient) {
+            ++read;
+            ASSERT_LE(std::fabs(gradient->ratio()), 1 + 1e-7) << text;
+        } else {
+            ASSERT_FALSE(gradient.finding().message.empty()) << text;
+            ASSERT_FALSE(gradient.finding().cure.empty()) << text;
+        }
+    }
+    EXPECT_GT(read, 1000);
 }
 
 TEST(Gradient, TimesALengthIsTheRise) {

@@ -108,7 +108,7 @@ Result<Length> parse_length(std::string_view text, Unit unit) {
     Result<Cursor> cursor = scan(text);
     if (!cursor) return cursor.finding();
     Written written;
-    const Result<Length> value = signed_length(*cursor, text, unit, written);
+    Result<Length> value = signed_length(*cursor, text, unit, written);
     if (value && !cursor->at_end()) return left_over(*cursor, text);
     return value;
 }

@@ -13,29 +13,29 @@ using Kind = Token::Kind;
 
 // UTF-8 as typed, and what it stands for.
 constexpr std::array<std::pair<std::string_view, std::string_view>, 25> typography = {{
-    {"\xE2\x88\x92", "-"},           // minus
-    {"\xE2\x80\x93", "-"},           // dash
-    {"\xC2\xB1", "+-"},              // plus-minus
-    {"\xE2\x80\xB0", " permille "},  //
-    {"\xC2\xB0", " deg "},           // degree
-    {"\xC2\xBA", " deg "},           // the ordinal sign that keyboards give for it
-    {"\xE2\x88\xB6", ":"},           // ratio
-    {"\xE2\x80\xB2", "'"},           // prime
-    {"\xE2\x80\x99", "'"},           // closing quote
-    {"\xE2\x80\xB3", "\""},          // double prime
-    {"\xE2\x80\x9D", "\""},          // closing double quote
-    {"\xC2\xA0", " "},               // no-break space
-    {"\xE2\x80\xAF", " "},           // narrow no-break space
-    {"\xE2\x80\x89", " "},           // thin space
-    {"\xC2\xBC", " 1/4 "},
-    {"\xC2\xBD", " 1/2 "},
-    {"\xC2\xBE", " 3/4 "},
-    {"\xE2\x85\x9B", " 1/8 "},
-    {"\xE2\x85\x9C", " 3/8 "},
-    {"\xE2\x85\x9D", " 5/8 "},
-    {"\xE2\x85\x9E", " 7/8 "},
-    {"\xE2\x81\x84", "/"},  // fraction slash
-    {"\xE2\x88\x95", "/"},  // division slash
+    {"\u2212", "-"},           // minus
+    {"\u2013", "-"},           // dash
+    {"\u00b1", "+-"},          // plus-minus
+    {"\u2030", " permille "},  // permille
+    {"\u00b0", " deg "},       // degree
+    {"\u00ba", " deg "},       // the ordinal sign that keyboards give for it
+    {"\u2236", ":"},           // ratio
+    {"\u2032", "'"},           // prime
+    {"\u2019", "'"},           // closing quote
+    {"\u2033", "\""},          // double prime
+    {"\u201d", "\""},          // closing double quote
+    {"\u00a0", " "},           // no-break space
+    {"\u202f", " "},           // narrow no-break space
+    {"\u2009", " "},           // thin space
+    {"\u00bc", " 1/4 "},
+    {"\u00bd", " 1/2 "},
+    {"\u00be", " 3/4 "},
+    {"\u215b", " 1/8 "},
+    {"\u215c", " 3/8 "},
+    {"\u215d", " 5/8 "},
+    {"\u215e", " 7/8 "},
+    {"\u2044", "/"},  // fraction slash
+    {"\u2215", "/"},  // division slash
     {"''", "\""},
     {"+/-", "+-"},
 }};

@@ -183,6 +183,26 @@ TEST(Picture, LettersTurnWithTheStaff) {
     EXPECT_GT(turned.find("1.5^"), turned.find("1.4^"));
 }
 
+// STF-07: the joined 50 mm, and with them a dark block, begin at each figure's line.
+TEST(Picture, ADarkBlockStandsOnEveryFiguresLine) {
+    for (const Unit unit : {Unit::Metre, Unit::Foot}) {
+        const std::string svg = picture_svg(view_at(1.432, false, unit));
+        const std::vector<std::string> figures = elements(svg, "<text class=\"figure\"");
+        EXPECT_GE(figures.size(), 2U);
+        for (const std::string& figure : figures) {
+            const double at = attribute(figure, "y") + 3;
+            const std::vector<std::string> dark = elements(svg, "<rect class=\"dark\"");
+            EXPECT_EQ(std::count_if(dark.begin(), dark.end(),
+                                    [&](const std::string& block) {
+                                        return std::fabs(attribute(block, "y") + attribute(block, "height") -
+                                                         at) < 1e-6;
+                                    }),
+                      1)
+                << figure;
+        }
+    }
+}
+
 TEST(Picture, SvgSaysInWordsWhatItShows) {
     const std::string svg = picture_svg(view_at(1.432));
     EXPECT_EQ(svg.rfind("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" viewBox=\"0 0 250 324\">", 0),
