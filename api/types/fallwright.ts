@@ -87,7 +87,25 @@ export type FindingCode =
   | "network-folder"
   | "fall-disagrees"
   | "import-no-header"
-  | "import-row";
+  | "import-row"
+  | "import-encoding"
+  | "import-assumed-encoding"
+  | "import-too-large"
+  | "import-quote"
+  | "import-column"
+  | "import-unit"
+  | "import-number"
+  | "import-ambiguous"
+  | "import-reading"
+  | "import-differs"
+  | "import-sum"
+  | "import-inverted"
+  | "import-order"
+  | "import-same-point"
+  | "import-distance"
+  | "import-renamed"
+  | "import-empty"
+  | "import-not-used";
 
 // --- One entry of a book, version 1
 
