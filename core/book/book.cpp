@@ -87,7 +87,7 @@ class Reader {
             return;
         }
         const std::size_t before = book_.findings.size();
-        EntryContext context{book_, record_, book_.findings, book_.id_of(index)};
+        EntryContext context{book_, record_, book_.findings, index};
         read_head(context, index);
         if (settled_ && settled_->struck[index]) {
             book_.findings.erase(book_.findings.begin() + static_cast<std::ptrdiff_t>(before),
@@ -124,7 +124,7 @@ class Reader {
         if (index > 0 && context.ok && (entry.kind == Kind::Unknown || entry.kind == Kind::Book)) {
             entry.kind = Kind::Unknown;
             book_.findings.push_back(
-                finding(Code::UnknownKind, {context.id},
+                finding(Code::UnknownKind, {context.id()},
                         "kind " + book_.name(word) + " is not known here; the entry is kept, not used"));
         }
     }
@@ -138,13 +138,11 @@ class Reader {
             context.refuse(Code::DuplicateId, "id " + book_.name(id) + " is used twice; the first stands");
         } else {
             book_.entries[index].id = id;
-            context.id = book_.name(id);
         }
     }
 
     void read_book_line(EntryContext& context) {
         Fields fields(context, 0);
-        for (const std::string_view head : {"kind", "id", "at", "by"}) fields.take(head);
         const bool known = fields.text("format") == "fallwright" && fields.number_or("version", 0) == 1;
         if (!known) context.ok = false;
         book_.unit = fields.choice("unit", {"m", "ft"}) == 1 ? Unit::Foot : Unit::Metre;

@@ -8,21 +8,20 @@ namespace fallwright {
 
 void EntryContext::refuse(Code code, std::string message) {
     ok = false;
-    findings.push_back(finding(code, {id}, std::move(message)));
+    findings.push_back(finding(code, {id()}, std::move(message)));
 }
 
 void EntryContext::refuse(Code code, std::string message, std::string cure) {
     ok = false;
-    findings.push_back(finding(code, {id}, std::move(message), std::move(cure)));
+    findings.push_back(finding(code, {id()}, std::move(message), std::move(cure)));
 }
 
 Fields::Fields(EntryContext& context, std::uint32_t object, std::string path)
     : context_(context), object_(object), path_(std::move(path)) {
     const Node& parent = context_.record.node(object_);
     for (std::uint32_t child = object_ + 1; child < parent.end; child = context_.record.node(child).end) {
-        members_.push_back(child);
+        present_ |= key_shape(context_.record.key(context_.record.node(child)));
     }
-    known_.resize(members_.size(), false);
 }
 
 std::string Fields::path(std::string_view key) const {
@@ -30,11 +29,12 @@ std::string Fields::path(std::string_view key) const {
 }
 
 std::uint32_t Fields::take(std::string_view key) {
-    for (std::size_t i = 0; i < members_.size(); ++i) {
-        if (context_.record.key(context_.record.node(members_[i])) == key) {
-            known_[i] = true;
-            return members_[i];
-        }
+    if ((present_ & key_shape(key)) == 0) return 0;
+    const std::uint32_t end = context_.record.node(object_).end;
+    for (std::uint32_t child = object_ + 1; child < end; child = context_.record.node(child).end) {
+        if (context_.record.key(context_.record.node(child)) != key) continue;
+        context_.record.mark_known(child);
+        return child;
     }
     return 0;
 }
@@ -158,7 +158,10 @@ NameId Fields::required_name(std::string_view key) {
 }
 
 std::string Fields::text(std::string_view key) {
-    return context_.book.names.text(name(key));
+    if (!has(key)) return "";
+    const Node& value = context_.record.node(take(key));
+    if (value.type != NodeType::Text) wrong_type(key, "text");
+    return std::string(context_.record.text(value));
 }
 
 bool Fields::flag(std::string_view key, bool fallback) {
@@ -226,11 +229,13 @@ std::array<Maybe, 2> Fields::pair(std::string_view key, bool is_length) {
 }
 
 void Fields::unknown() {
-    for (std::size_t i = 0; i < members_.size(); ++i) {
-        if (known_[i]) continue;
-        const std::string name = path(context_.record.key(context_.record.node(members_[i])));
-        context_.findings.push_back(finding(Code::UnknownField, {context_.id},
-                                            "field " + name + " is not known; it is kept, not used"));
+    const std::uint32_t end = context_.record.node(object_).end;
+    for (std::uint32_t child = object_ + 1; child < end; child = context_.record.node(child).end) {
+        const Node& member = context_.record.node(child);
+        if (member.known) continue;
+        context_.findings.push_back(
+            finding(Code::UnknownField, {context_.id()},
+                    "field " + path(context_.record.key(member)) + " is not known; it is kept, not used"));
     }
 }
 

@@ -17,10 +17,12 @@ namespace fallwright {
 // What all objects of one entry share: where findings go and how the entry is called.
 struct EntryContext {
     Book& book;
-    const Record& record;
+    Record& record;
     Findings& findings;
-    std::string id;
+    std::uint32_t entry = 0;
     bool ok = true;
+
+    std::string id() const { return book.id_of(entry); }
 
     void refuse(Code code, std::string message);
     void refuse(Code code, std::string message, std::string cure);
@@ -80,8 +82,7 @@ class Fields {
     EntryContext& context_;
     std::uint32_t object_;
     std::string path_;
-    std::vector<bool> known_;
-    std::vector<std::uint32_t> members_;
+    std::uint64_t present_ = 0;  // a bit for the shape of each key there is: most keys asked for are absent
 };
 
 }  // namespace fallwright

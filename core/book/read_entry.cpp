@@ -70,7 +70,7 @@ void read_instrument(Fields& fields, Instrument& to) {
     to.reading_sd = fields.sd("reading_sd");
     if (to.reading_sd.has() && to.reading_sd.value <= 0) {
         fields.context().findings.push_back(
-            finding(Code::BadSd, {fields.context().id}, "reading_sd must be above 0; the default is used"));
+            finding(Code::BadSd, {fields.context().id()}, "reading_sd must be above 0; the default is used"));
         to.reading_sd = {};
     }
     to.sd_per_m = fields.sd("sd_per_m", false);
@@ -220,7 +220,7 @@ void read_reading(Fields& fields, Reading& to) {
     to.shoe = fields.length_or("shoe", 0);
     to.sd = fields.sd("sd");
     if (to.sd.has() && to.sd.value <= 0) {
-        fields.context().findings.push_back(finding(Code::BadSd, {fields.context().id},
+        fields.context().findings.push_back(finding(Code::BadSd, {fields.context().id()},
                                                     "sd of a reading must be above 0; the default is used"));
         to.sd = {};
     }
@@ -244,7 +244,7 @@ void read_step(Fields& fields, Step& to) {
     to.sd = fields.sd_or("sd", to.sd);
     if (to.sd <= 0) {
         fields.context().findings.push_back(
-            finding(Code::BadSd, {fields.context().id}, "sd of a step must be above 0; 0.002 m is used"));
+            finding(Code::BadSd, {fields.context().id()}, "sd of a step must be above 0; 0.002 m is used"));
         to.sd = 0.002;
     }
     if (to.from == to.to && to.from != no_name)

@@ -26,7 +26,6 @@ bool append_entry(EntryContext& context, std::uint32_t entry, std::vector<T>& to
     T value;
     value.entry = entry;
     Fields fields(context, 0);
-    for (const std::string_view common : {"kind", "id", "at", "by"}) fields.take(common);
     reader(fields, value);
     fields.unknown();
     if (context.ok) to.push_back(std::move(value));

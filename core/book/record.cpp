@@ -68,49 +68,53 @@ class RecordBuilder : public nlohmann::json_sax<nlohmann::json> {
         return true;
     }
     bool open(NodeType type) {
-        if (open_.size() >= deepest_nesting) {
+        if (record_.open_.size() >= deepest_nesting) {
             fault_ = ParseFault::TooDeep;
             return false;
         }
-        open_.push_back(record_.size());
+        record_.open_.push_back(record_.size());
         return add(type);
     }
     bool close() {
-        record_.nodes_[open_.back()].end = record_.size();
-        open_.pop_back();
+        record_.nodes_[record_.open_.back()].end = record_.size();
+        record_.open_.pop_back();
         return true;
     }
 
     Record& record_;
-    std::vector<std::uint32_t> open_;
     std::uint32_t key_start_ = 0, key_size_ = 0;
     ParseFault fault_ = ParseFault::None;
 };
 
-bool Record::has_repeated_key() const {
-    std::vector<std::string_view> keys;
-    for (const Node& parent : nodes_) {
-        if (parent.type != NodeType::Object) continue;
-        keys.clear();
-        const auto first = static_cast<std::uint32_t>(&parent - nodes_.data()) + 1;
-        for (std::uint32_t child = first; child < parent.end; child = nodes_[child].end) {
-            keys.push_back(key(nodes_[child]));
-        }
-        std::sort(keys.begin(), keys.end());
-        if (std::adjacent_find(keys.begin(), keys.end()) != keys.end()) return true;
+bool Record::has_repeated_key(std::uint32_t object) const {
+    std::uint64_t shapes = 0;
+    bool alike = false;
+    for (std::uint32_t child = object + 1; child < nodes_[object].end; child = nodes_[child].end) {
+        const std::uint64_t shape = key_shape(key(nodes_[child]));
+        alike = alike || (shapes & shape) != 0;
+        shapes |= shape;
     }
-    return false;
+    if (!alike) return false;
+    std::vector<std::string_view> keys;
+    for (std::uint32_t child = object + 1; child < nodes_[object].end; child = nodes_[child].end)
+        keys.push_back(key(nodes_[child]));
+    std::sort(keys.begin(), keys.end());
+    return std::adjacent_find(keys.begin(), keys.end()) != keys.end();
 }
 
 ParseFault Record::parse(std::string_view line) {
     nodes_.clear();
     pool_.clear();
+    open_.clear();
     if (line.size() > longest_line) return ParseFault::TooLong;
     RecordBuilder builder(*this);
     const bool whole = nlohmann::json::sax_parse(line.begin(), line.end(), &builder);
     if (!whole) return builder.fault() == ParseFault::None ? ParseFault::Torn : builder.fault();
     if (nodes_.empty() || nodes_.front().type != NodeType::Object) return ParseFault::NoObject;
-    return has_repeated_key() ? ParseFault::RepeatedKey : ParseFault::None;
+    for (std::uint32_t i = 0; i < size(); ++i) {
+        if (nodes_[i].type == NodeType::Object && has_repeated_key(i)) return ParseFault::RepeatedKey;
+    }
+    return ParseFault::None;
 }
 
 }  // namespace fallwright

@@ -21,6 +21,7 @@ enum class NodeType : std::uint8_t { Null, Bool, Number, Text, Array, Object };
 struct Node {
     NodeType type = NodeType::Null;
     bool boolean = false;
+    bool known = false;  // somebody asked for this member
     double number = 0;
     std::uint32_t key_start = 0, key_size = 0;
     std::uint32_t text_start = 0, text_size = 0;
@@ -37,13 +38,21 @@ class Record {
     const Node& node(std::uint32_t index) const { return nodes_[index]; }
     std::string_view key(const Node& node) const { return {pool_.data() + node.key_start, node.key_size}; }
     std::string_view text(const Node& node) const { return {pool_.data() + node.text_start, node.text_size}; }
+    void mark_known(std::uint32_t index) { nodes_[index].known = true; }
     std::uint32_t size() const { return static_cast<std::uint32_t>(nodes_.size()); }
 
   private:
     friend class RecordBuilder;
-    bool has_repeated_key() const;
+    bool has_repeated_key(std::uint32_t object) const;
     std::vector<Node> nodes_;
     std::string pool_;
+    std::vector<std::uint32_t> open_;  // containers not yet closed
 };
+
+// One bit that depends on a key's length and first character: keys of different bits differ.
+inline std::uint64_t key_shape(std::string_view key) {
+    const auto first = key.empty() ? 0u : static_cast<unsigned char>(key.front());
+    return std::uint64_t{1} << ((7 * key.size() + first) & 63);
+}
 
 }  // namespace fallwright
