@@ -56,7 +56,7 @@ def answer_to(program, request):
         run = subprocess.run([program, *arguments(request, book)], capture_output=True, text=True, check=False)
     if not run.stdout:
         raise SystemExit(f"{program} {request['verb']}: no answer: {run.stderr.strip()}")
-    return run.stdout.removesuffix("\n")
+    return run.stdout
 
 
 def files(program):
