@@ -299,11 +299,10 @@ Result<FallAnswer> fall_of_readings(desk::Options& options) {
                                                  typed->at.back() - typed->at.front(), *typed->near);
         if (typed->shown) cross_check(*typed, answer);
     }
-    answer.findings.insert(answer.findings.end(), evaluation.findings.begin(), evaluation.findings.end());
-    answer.findings.erase(
-        std::remove_if(answer.findings.begin(), answer.findings.end(),
-                       [](const Finding& found) { return found.code == Code::AssumedDatum; }),
-        answer.findings.end());
+    // Of the small book's own findings only what is assumed of the laser concerns the person.
+    for (const Finding& found : evaluation.findings) {
+        if (found.code == Code::AssumedErrors) answer.findings.push_back(found);
+    }
     return answer;
 }
 

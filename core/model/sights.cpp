@@ -205,11 +205,23 @@ class SightMaker {
         }
     }
 
+    // A field that only a sloped plane needs is not worth a word where none slopes.
+    bool slopes(std::size_t instrument) const {
+        for (std::size_t i = 0; i < book_.setups.size(); ++i) {
+            if (instrument_of(static_cast<std::int32_t>(i)) == instrument && !sights_.setups[i].level())
+                return true;
+        }
+        return false;
+    }
+
     void say_assumed_errors(std::size_t instrument) {
-        const std::vector<std::string>& assumed = sights_.errors[instrument].assumed;
-        if (assumed.empty()) return;
+        const bool sloped = slopes(instrument);
         std::string fields;
-        for (const std::string& field : assumed) fields += (fields.empty() ? "" : ", ") + field;
+        for (const std::string& field : sights_.errors[instrument].assumed) {
+            if (!sloped && (field == "aim_sd" || field == "grade_sd")) continue;
+            fields += (fields.empty() ? "" : ", ") + field;
+        }
+        if (fields.empty()) return;
         const std::string& name = book_.name(book_.instruments[instrument].name);
         sights_.findings.push_back(finding(Code::AssumedErrors, {name},
                                            "instrument " + name + ": " + fields + " assumed, untested"));

@@ -218,9 +218,31 @@ std::string walk_text(const Evaluation& evaluation) {
     return table.empty() ? "" : "\nWalked with the receiver clamped, as booked\n" + table.text();
 }
 
+// What a book without findings could not have noticed.
+std::string nothing_noticed(const Evaluation& evaluation) {
+    std::size_t alone = 0;
+    double largest = 0;
+    for (const ReadingFit& fit : evaluation.model->fits) {
+        if (fit.redundancy > 0) {
+            largest = std::max(largest, fit.detectable);
+        } else {
+            ++alone;
+        }
+    }
+    const Unit unit = evaluation.book->unit;
+    std::string text = "\nNothing noticed.";
+    if (alone > 0)
+        text += " " + std::to_string(alone) + " of " + std::to_string(evaluation.model->fits.size()) +
+                " readings are checked by nothing: a slip there would not show.";
+    if (largest > 0)
+        text += " On the others a slip below " + small(largest, unit) + " " + small_unit(unit) +
+                " might not show.";
+    return text + "\n";
+}
+
 std::string findings_section(const Evaluation& evaluation) {
     const std::string text = findings_text(evaluation.findings);
-    return text.empty() ? "\nNothing to report.\n" : "\nTo look at\n" + text;
+    return text.empty() ? nothing_noticed(evaluation) : "\nTo look at\n" + text;
 }
 
 }  // namespace
