@@ -71,6 +71,8 @@ def main(program, names):
             for match in BLOCK.finditer(content):
                 where = f"{name}:{content.count(chr(10), 0, match.start()) + 1}"
                 outcomes += check(where, match.group(2), int(match.group(1) or 0), program, folder)
+    if not outcomes:
+        outcomes.append("no document shows a command: nothing was run")
     problems = [each for each in outcomes if each]
     print("\n".join(problems + [f"{len(outcomes) - len(problems)} passed, {len(problems)} failed"]))
     return bool(problems)

@@ -46,7 +46,9 @@ step_cases() {
     rm -rf build/test/emitted
     local status=0
     ctest --test-dir build/release -R '^cases.runner' --output-on-failure || status=1
-    build/release/tests/cases/run_cases --emit build/test/emitted cases || status=1
+    # cases/import is run by the unit tests; every other folder holds case files or makes the runner complain.
+    find cases -mindepth 1 -maxdepth 1 -type d ! -name import ! -empty -print0 | sort -z |
+        xargs -0 build/release/tests/cases/run_cases --emit build/test/emitted || status=1
     return $status
 }
 step_api() {
