@@ -80,6 +80,15 @@ Outcome check_value(const Json& wanted, const Expectation& e, const Json& answer
     return {found.value == wanted, found.value.dump(), "", -1};
 }
 
+Outcome check_contains(const Expectation& e, const Json& answer) {
+    const Found found = find_path(answer, e.terms.front().path);
+    if (!found.there) return {false, found.why, "", -1};
+    const bool text = found.value.is_string();
+    const bool there = text && found.value.get<std::string>().find(Json::parse(e.json).get<std::string>()) !=
+                                   std::string::npos;
+    return {there, found.value.dump(), "", -1};
+}
+
 }  // namespace
 
 Outcome check(const Expectation& e, const Json& answer, const Json& before) {
@@ -98,10 +107,12 @@ Outcome check(const Expectation& e, const Json& answer, const Json& before) {
             if (!found.there) return {false, "before: " + found.why, "", -1};
             return check_value(found.value, e, answer);
         }
+        case What::Contains:
+            return check_contains(e, answer);
         case What::Value:
             break;
     }
-    return check_value(e.json, e, answer);
+    return check_value(Json::parse(e.json), e, answer);
 }
 
 }  // namespace fallwright::cases

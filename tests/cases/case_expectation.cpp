@@ -91,10 +91,14 @@ Expectation read_expectation(const Words& words) {
         read_figure(e, words, at);
         return e;
     }
+    e.what = words[at] == "contains" ? What::Contains : What::Value;
+    if (e.what == What::Contains) ++at;
     if (at + 1 != words.size() || e.terms.size() != 1)
         throw Complaint("expect PATH VALUE; text with blanks stands in quotes");
-    e.json = Json::parse(word_as_json(words[at]), nullptr, false);
-    if (e.json.is_discarded()) throw Complaint("\"" + words[at] + "\" is no value");
+    e.json = word_as_json(words[at]);
+    const Json parsed = Json::parse(e.json, nullptr, false);
+    if (parsed.is_discarded() || (e.what == What::Contains && !parsed.is_string()))
+        throw Complaint("\"" + words[at] + "\" is no value");
     return e;
 }
 

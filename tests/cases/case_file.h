@@ -12,7 +12,7 @@
 namespace fallwright::cases {
 
 struct Expectation {
-    enum class What { Figure, Value, Below, Above, Finding, NoFinding, Failure, AsBefore };
+    enum class What { Figure, Value, Below, Above, Contains, Finding, NoFinding, Failure, AsBefore };
     What what = What::Value;
     int line = 0;
     std::string text;  // as written, for the report
@@ -24,7 +24,7 @@ struct Expectation {
     std::vector<Term> terms;  // the figure is their sum; one term for anything else
     double value = 0;         // in the product's units
     double tolerance = 0;
-    Json json;         // What::Value
+    std::string json;  // Value, Contains: the value as JSON text
     std::string code;  // Finding, NoFinding (empty: any), Failure
     std::string about;
 };

@@ -24,11 +24,14 @@ bool has(const Json& element, const std::string& member, const std::string& text
     return found != element.end() && equals(*found, text);
 }
 
-bool has_name(const Json& element, const std::string& text) {
+// The first element called `text`: by its id if one is, else by its point, and so on.
+const Json* called(const Json& array, const std::string& text) {
     for (const char* member : {"id", "point", "name", "what", "setup", "line", "code", "from", "to"}) {
-        if (has(element, member, text)) return true;
+        for (const Json& element : array) {
+            if (element.is_object() && has(element, member, text)) return &element;
+        }
     }
-    return false;
+    return nullptr;
 }
 
 std::vector<Condition> conditions(std::string_view key) {
@@ -66,9 +69,9 @@ const Json* element(const Json& array, std::string_view key) {
         return index >= 0 && index < size ? &array[static_cast<std::size_t>(index)] : nullptr;
     }
     const std::vector<Condition> wanted = conditions(key);
+    if (wanted.empty()) return called(array, std::string(key));
     for (const Json& one : array) {
-        if (!one.is_object()) continue;
-        if (wanted.empty() ? has_name(one, std::string(key)) : meets(one, wanted)) return &one;
+        if (one.is_object() && meets(one, wanted)) return &one;
     }
     return nullptr;
 }

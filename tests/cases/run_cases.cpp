@@ -12,6 +12,7 @@
 // holds. Exit 0 when all is as expected, 1 otherwise, 2 when called wrongly.
 #include <algorithm>
 #include <cstdio>
+#include <exception>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -106,14 +107,12 @@ void Runner::file(const fs::path& path) {
     tally_.cases += static_cast<int>(read.cases.size());
     if (options_.parse_only) return;
     const bool known = is_failing_file(path);
-    int failed = 0;
-    for (const Case& c : read.cases) failed += run_case(c, path.string(), known);
-    if (!known)
-        tally_.failed += failed;
-    else if (failed == 0)
-        fail(path.string(), "everything in it holds now: give it the ending .case");
-    else
-        tally_.known += failed;
+    for (const Case& c : read.cases) {
+        const int failed = run_case(c, path.string(), known);
+        if (known && failed == 0)
+            fail(path.string() + ":" + std::to_string(c.line), c.id + " holds now: move it to a .case file");
+        (known ? tally_.known : tally_.failed) += failed;
+    }
 }
 
 int Runner::run_case(const Case& c, const std::string& name, bool known_failing) {
@@ -167,20 +166,26 @@ bool read_options(int count, char** words, Options& options) {
     return !options.places.empty();
 }
 
-}  // namespace
-
-int main(int count, char** words) {
-    Options options;
-    if (!read_options(count, words, options)) {
-        std::fprintf(stderr, "run_cases [--all] [--parse] [--emit DIR] FILE_OR_FOLDER...\n");
-        return 2;
-    }
+int run(const Options& options) {
     if (!options.emit.empty()) fs::create_directories(options.emit);
     Runner runner(options);
     for (const fs::path& place : options.places) runner.place(place);
-    const Tally& t = runner.tally();
-    std::printf("%d cases in %d files", t.cases, t.files);
-    if (t.known > 0) std::printf(", %d known to fail", t.known);
-    std::printf("\n%d passed, %d failed\n", t.passed, t.failed);
-    return t.failed == 0 ? 0 : 1;
+    const Tally& tally = runner.tally();
+    std::printf("%d cases in %d files", tally.cases, tally.files);
+    if (tally.known > 0) std::printf(", %d known not to hold", tally.known);
+    std::printf("\n%d passed, %d failed\n", tally.passed, tally.failed);
+    return tally.failed == 0 ? 0 : 1;
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+    try {
+        Options options;
+        if (read_options(count, words, options)) return run(options);
+        std::fputs("run_cases [--all] [--parse] [--emit DIR] FILE_OR_FOLDER...\n", stderr);
+    } catch (const std::exception& problem) {
+        std::fprintf(stderr, "run_cases: %s\n", problem.what());
+    }
+    return 2;
 }
