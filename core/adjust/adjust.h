@@ -22,15 +22,20 @@
 //   NaN. Everything else stands. Rows are always estimable: residuals and redundancies are right whatever the
 //   rank.
 //
+//   A pivot is what nothing later holds of an unknown: 1e-10 is a benchmark known to a hundred metres against
+//   readings good to a millimetre.
+//
 // Accuracy
 //   Corrections within 1e-10 of a dense orthogonal solution, standard deviations within 1e-8 relative, for
-//   networks as they come from books (tests/adjust compares with SciPy). One step of refinement on the rows
-//   is always made.
+//   networks as they come from books (tests/adjust compares with SciPy), and for lines of a million steps.
+//   One step of refinement on the rows is always made; pivots that lose digits are worked out again from the
+//   rows.
 //
 // Cost
-//   Ordering: unknowns of degree one or two first, then minimum degree, dense columns (errors an instrument
-//   shares) last. One factorisation; variances and redundancies from the selected inverse, never a dense one.
-//   Same bits natively and in WebAssembly: only + - x / and sqrt.
+//   Ordering: unknowns with at most two neighbours first, then minimum degree, dense columns (errors an
+//   instrument shares) last. One factorisation; variances and redundancies from the selected inverse, never a
+//   dense one. A fraction of a microsecond and a few hundred bytes a row for lines;
+//   docs/methods/adjustment.md has figures. Same bits natively and in WebAssembly: only + - x / and sqrt.
 #pragma once
 
 #include <cstddef>
@@ -76,8 +81,10 @@ class Problem {
     std::int64_t private_columns = 0;
 };
 
-// A direction in which the rows and priors leave the unknowns free, largest component 1 in magnitude; only
-// components above 1e-8 are listed.
+// A direction in which the rows and priors leave the unknowns free, by ascending column. The largest
+// component is 1 (the first of them, if several are as large); components that are rounding, under 1e-8 of
+// the largest by their effect on the rows, are left out. A column that nothing carries is a null vector of
+// its own.
 struct NullVector {
     std::vector<Term> moves;
 };
@@ -85,15 +92,16 @@ struct NullVector {
 class Factor;  // the factorised normal matrix
 
 struct Solution {
-    std::vector<double> x;         // per column
-    std::vector<double> variance;  // per column; NaN where undetermined
-    std::vector<NullVector> nulls;
+    std::vector<double> x;          // per column
+    std::vector<double> variance;   // per column; NaN where undetermined
+    std::vector<NullVector> nulls;  // by their first column
 
     std::vector<double> residual;    // per row: y - computed, the row's own part
     std::vector<double> redundancy;  // per row, 0..1; 0 where under redundancy_limit
 
     // Counts as in the contract: rows + private columns + priors of columns that some row carries; columns
-    // that some row or prior carries + private columns. A column that no row carries is left out of both.
+    // that some row carries + private columns. A row carries a column if its coefficient is not 0; a column
+    // that no row carries is left out of both.
     std::int64_t observations = 0;
     std::int64_t unknowns = 0;
     std::int64_t dof = 0;  // observations - rank
@@ -101,7 +109,8 @@ struct Solution {
 
     bool determined(Column column) const;
     // Variance of sum c_j x_j and covariance of two such sums; one sparse solve each, restricted to what the
-    // terms reach. NaN where a sum moves along a null vector.
+    // terms reach. NaN where a sum moves along a null vector: a difference of two undetermined levels may
+    // well be determined. A column may stand in several terms.
     double variance_of(std::span<const Term> terms) const;
     double covariance_of(std::span<const Term> a, std::span<const Term> b) const;
     // Element of the inverse for two columns that some row carries together, without a solve; else by a

@@ -1,9 +1,10 @@
 // Nested dissection of long, thin cores, in front of minimum degree.
 //
 // Minimum degree takes a ladder of ties from one end to the other, and its elimination tree is as high as the
-// ladder is long. A few nodes cut out in the middle leave two halves that know nothing of each other: the tree
-// stays low, and so the cost of a variance asked for later. Cuts are levels of a breadth-first search from a far
-// end (George, Liu 1981, chapter 8). A core that only falls apart along wide cuts is left to minimum degree.
+// ladder is long. A few nodes cut out in the middle leave two halves that know nothing of each other: the
+// tree stays low, and so the cost of a variance asked for later. Cuts are levels of a breadth-first search
+// from a far end (George, Liu 1981, chapter 8). A core that only falls apart along wide cuts is left to
+// minimum degree.
 #include <algorithm>
 
 #include "adjust/ordering.h"
@@ -30,9 +31,9 @@ class Dissection {
     std::vector<bool> removed_;
     std::vector<std::int32_t> visited_;  // number of the last search that met the node
     std::int32_t searches_ = 0;
-    std::vector<Node> met_;              // by the last search, level by level
-    std::vector<std::size_t> level_;     // begin of each level in met_, and the end
-    std::vector<Node> removals_;         // outermost cut first
+    std::vector<Node> met_;           // by the last search, level by level
+    std::vector<std::size_t> level_;  // begin of each level in met_, and the end
+    std::vector<Node> removals_;      // outermost cut first
     std::vector<std::vector<Node>> parts_;
 };
 
@@ -83,7 +84,7 @@ void Dissection::take_apart(std::vector<Node> part) {
         if (removed_[node] || visited_[node] > before) continue;
         search(node);
         if (met_.size() < 2 * cut_share) continue;
-        search(Node{met_.back()});
+        search(met_.back());
         if (cut()) parts_.push_back(met_);
     }
 }
@@ -124,6 +125,8 @@ std::vector<Node> Dissection::run() {
 
 }  // namespace
 
-std::vector<Node> dissect(const Graph& graph) { return Dissection(graph).run(); }
+std::vector<Node> dissect(const Graph& graph) {
+    return Dissection(graph).run();
+}
 
 }  // namespace fallwright::adjust

@@ -96,8 +96,8 @@ Factor::Sparse Factor::forward(std::span<const Term> terms) const {
     y.position = reach(terms);
     y.value.assign(y.position.size(), 0.0);
     const auto slot = [&](std::size_t from, Column at) {
-        const auto found = std::lower_bound(y.position.begin() + static_cast<std::ptrdiff_t>(from),
-                                            y.position.end(), at);
+        const auto found =
+            std::lower_bound(y.position.begin() + static_cast<std::ptrdiff_t>(from), y.position.end(), at);
         return static_cast<std::size_t>(found - y.position.begin());
     };
     for (const Term& term : terms) {

@@ -17,17 +17,19 @@ class Factorisation {
     void walk(Column self, Column from);
     double eliminate(Column self, double diagonal);
     void check_pivot(Column self, double pivot);
-    Mode direction(Column self) const;
+    Mode direction(Column self);
+    void take_pivot(Column self, double pivot);
 
     const ScaledRows& rows_;
     const Tree& tree_;
     Ldlt l_;
-    std::vector<std::size_t> end_;   // per position: end of what its column of L holds so far
-    std::vector<double> work_;       // the row being worked on, 0 between rows
-    std::vector<Node> visited_;      // last row of L whose pattern held the position
+    std::vector<std::size_t> end_;  // per position: end of what its column of L holds so far
+    std::vector<double> work_;      // the row being worked on, 0 between rows
+    std::vector<Node> visited_;     // last row of L whose pattern held the position
     std::vector<Column> path_;
-    std::vector<Column> pattern_;    // of the row, topological from top_ on
+    std::vector<Column> pattern_;  // of the row, topological from top_ on
     std::size_t top_ = 0;
+    std::vector<double> error_;  // per position: bound of the rounding in its pivot
 };
 
 Factorisation::Factorisation(const ScaledRows& rows, const Tree& tree) : rows_(rows), tree_(tree) {
@@ -41,6 +43,7 @@ Factorisation::Factorisation(const ScaledRows& rows, const Tree& tree) : rows_(r
     work_.assign(size, 0.0);
     visited_.assign(size, no_node);
     pattern_.resize(size);
+    error_.resize(size);
 }
 
 // Entries of each column of L: every row of L is the part of the tree between its entries and itself.
@@ -73,7 +76,8 @@ void Factorisation::walk(Column self, Column from) {
     }
 }
 
-// The column of the normal matrix above the diagonal into work_, its pattern into pattern_; returns the diagonal.
+// The column of the normal matrix above the diagonal into work_, its pattern into pattern_; returns the
+// diagonal.
 double Factorisation::gather(Column self) {
     double diagonal = rows_.prior[self];
     visited_[self] = self;
@@ -94,7 +98,10 @@ double Factorisation::gather(Column self) {
     return diagonal;
 }
 
+// The triangular solve for one row of L; returns the pivot. The bound of its rounding runs along: what each
+// subtraction rounds off, and what the pivots below have lost themselves.
 double Factorisation::eliminate(Column self, double pivot) {
+    double error = rounding * pivot;
     for (std::size_t p = top_; p < pattern_.size(); ++p) {
         const Column at = pattern_[p];
         const double u = work_[at];
@@ -103,35 +110,50 @@ double Factorisation::eliminate(Column self, double pivot) {
         for (std::size_t q = l_.start[at]; q < end; ++q) work_[l_.row[q]] -= l_.value[q] * u;
         const double entry = u * l_.inverse_pivot[at];
         pivot -= entry * u;
+        error += entry * (rounding * u + entry * error_[at]);
         l_.row[end] = self;
         l_.value[end] = entry;
     }
+    error_[self] = error;
     return pivot;
 }
 
 // z = L^-T e within the subtree. Columns of L hold just the rows up to `self` at this moment.
-Mode Factorisation::direction(Column self) const {
-    Mode mode;
-    mode.first = tree_.first[self];
-    mode.z.assign(static_cast<std::size_t>(self - mode.first) + 1, 0.0);
-    mode.z.back() = 1.0;
-    for (Column at = self; at-- > mode.first;) {
+Mode Factorisation::direction(Column self) {
+    work_[self] = 1.0;
+    for (Column at = self; at-- > tree_.first[self];) {
         double sum = 0;
-        for (std::size_t q = l_.start[at]; q < end_[at]; ++q)
-            sum -= l_.value[q] * mode.z[l_.row[q] - mode.first];
-        mode.z[at - mode.first] = sum;
+        for (std::size_t q = l_.start[at]; q < end_[at]; ++q) sum -= l_.value[q] * work_[l_.row[q]];
+        work_[at] = sum;
+    }
+    Mode mode;
+    for (Column at = tree_.first[self]; at <= self; ++at) {
+        if (work_[at] == 0) continue;
+        mode.place.push_back(at);
+        mode.z.push_back(work_[at]);
+        work_[at] = 0;
     }
     return mode;
 }
 
+void Factorisation::take_pivot(Column self, double pivot) {
+    l_.inverse_pivot[self] = 1.0 / pivot;
+    l_.strong[self] = l_.inverse_pivot[self];
+}
+
+// Takes the pivot as it is, or as the rows give it, or as the mark of a soft direction.
 void Factorisation::check_pivot(Column self, double pivot) {
-    if (pivot >= weak_pivot) {
-        l_.inverse_pivot[self] = 1.0 / pivot;
-        l_.strong[self] = l_.inverse_pivot[self];
+    if (pivot >= weak_pivot && error_[self] <= pivot_error * pivot) {
+        take_pivot(self, pivot);
         return;
     }
     Mode mode = direction(self);
-    mode.stiffness = stiffness_of(rows_, mode);
+    mode.stiffness = stiffness_of(rows_, mode, work_);
+    error_[self] = rounding * mode.stiffness;
+    if (mode.stiffness >= weak_pivot) {
+        take_pivot(self, mode.stiffness);
+        return;
+    }
     if (mode.stiffness < pivot_limit) mode.stiffness = 0;
     l_.inverse_pivot[self] = mode.null() ? 0.0 : 1.0 / mode.stiffness;
     l_.modes.push_back(std::move(mode));
@@ -149,7 +171,9 @@ Ldlt Factorisation::run() {
 
 }  // namespace
 
-Ldlt factorise(const ScaledRows& rows, const Tree& tree) { return Factorisation(rows, tree).run(); }
+Ldlt factorise(const ScaledRows& rows, const Tree& tree) {
+    return Factorisation(rows, tree).run();
+}
 
 void Ldlt::solve_strong(std::vector<double>& b) const {
     const Column size = positions();

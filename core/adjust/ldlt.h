@@ -1,4 +1,8 @@
 // Sparse L D L^T of the scaled normal matrix, with pivot control.
+//
+// L has a unit diagonal, which is not stored. Where a pivot marks a null vector its unknown is held at 0: its
+// row and column of L below the diagonal are 0 from there on, its inverse pivot is 0. What the pivots are
+// held against, and why some stand beside the factor, is said in modes.h.
 #pragma once
 
 #include <cstddef>
@@ -12,12 +16,12 @@
 namespace fallwright::adjust {
 
 struct Ldlt {
-    std::vector<std::size_t> start;    // per position: its column of L, diagonal left out
-    std::vector<Column> row;           // ascending within a column
+    std::vector<std::size_t> start;  // per position: its column of L, diagonal left out
+    std::vector<Column> row;         // ascending within a column
     std::vector<double> value;
     std::vector<double> inverse_pivot;  // 0 where the pivot marks a null vector
-    std::vector<double> strong;         // inverse_pivot, 0 also where a weak direction stands beside the factor
-    std::vector<Mode> modes;            // by ascending pivot
+    std::vector<double> strong;  // inverse_pivot, 0 also where a weak direction stands beside the factor
+    std::vector<Mode> modes;     // by ascending pivot
 
     Column positions() const { return static_cast<Column>(inverse_pivot.size()); }
     std::span<const Column> rows_of(Column at) const {

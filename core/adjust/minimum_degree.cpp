@@ -22,7 +22,8 @@ Pattern pattern_of(const Graph& graph) {
         column.push_back(static_cast<Node>(v));
         std::sort(column.begin(), column.end());
         pattern.startVec(static_cast<Eigen::Index>(v));
-        for (const Node other : column) pattern.insertBackByOuterInner(static_cast<Eigen::Index>(v), other) = 1.0;
+        for (const Node other : column)
+            pattern.insertBackByOuterInner(static_cast<Eigen::Index>(v), other) = 1.0;
     }
     pattern.finalize();
     return pattern;

@@ -5,11 +5,10 @@
 
 namespace fallwright::adjust {
 
-double stiffness_of(const ScaledRows& rows, const Mode& mode) {
+double stiffness_of(const ScaledRows& rows, const Mode& mode, std::vector<double>& scratch) {
     double sum = 0;
-    for_each_row(rows, mode, [&](RowIndex, double product) { sum += product * product; });
-    for (std::size_t p = 0; p < mode.z.size(); ++p)
-        sum += rows.prior[mode.first + p] * mode.z[p] * mode.z[p];
+    for_each_row(rows, mode, scratch, [&](RowIndex, double product) { sum += product * product; });
+    for (std::size_t k = 0; k < mode.z.size(); ++k) sum += rows.prior[mode.place[k]] * mode.z[k] * mode.z[k];
     return sum;
 }
 
@@ -21,12 +20,13 @@ double largest(const std::vector<double>& z) {
     return most;
 }
 
-// Rounding is left out of null vectors, whose components decide what is determined; a weak direction only adds.
+// Rounding is left out of null vectors, whose components decide what is determined; a weak direction only
+// adds.
 template <class Take>
 void for_each_component(const Mode& mode, Take take) {
     const double least = mode.null() ? component_limit * largest(mode.z) : 0.0;
-    for (std::size_t p = 0; p < mode.z.size(); ++p)
-        if (std::abs(mode.z[p]) > least) take(mode.first + p, mode.z[p]);
+    for (std::size_t k = 0; k < mode.z.size(); ++k)
+        if (std::abs(mode.z[k]) > least) take(mode.place[k], mode.z[k]);
 }
 
 }  // namespace
@@ -35,12 +35,12 @@ ModeIndex::ModeIndex(const std::vector<Mode>& modes, Column positions) {
     if (modes.empty()) return;
     start_.assign(static_cast<std::size_t>(positions) + 1, 0);
     for (const Mode& mode : modes)
-        for_each_component(mode, [&](std::size_t position, double) { ++start_[position + 1]; });
+        for_each_component(mode, [&](Column position, double) { ++start_[position + 1]; });
     for (std::size_t k = 0; k + 1 < start_.size(); ++k) start_[k + 1] += start_[k];
     entries_.resize(start_.back());
     std::vector<std::size_t> next(start_.begin(), start_.end() - 1);
     for (std::size_t m = 0; m < modes.size(); ++m)
-        for_each_component(modes[m], [&](std::size_t position, double component) {
+        for_each_component(modes[m], [&](Column position, double component) {
             entries_[next[position]++] = {m, component};
         });
 }

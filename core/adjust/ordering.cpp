@@ -23,8 +23,9 @@ bool same_rows(const Incidence& incidence, Column a, Column b) {
     return std::equal(left.begin(), left.end(), right.begin(), right.end());
 }
 
-// Leader of each column: the first column in its first row that is carried by the same rows; no_node if dense.
-// Two columns with the same rows have the same first row, so only the columns that begin there are compared.
+// Leader of each column: the first column in its first row that is carried by the same rows; no_node if
+// dense. Two columns with the same rows have the same first row, so only the columns that begin there are
+// compared.
 std::vector<Column> leaders(const Problem& problem, const Incidence& incidence, std::size_t limit) {
     std::vector<Column> leader(problem.columns());
     for (std::size_t j = 0; j < leader.size(); ++j) {

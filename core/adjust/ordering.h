@@ -1,8 +1,10 @@
 // The order in which unknowns are eliminated: the steps, each testable on its own.
 //
-//   1. Columns carried by the very same rows (height and tilts of one set-up) form one group and stay together.
+//   1. Columns carried by the very same rows (height and tilts of one set-up) form one group and stay
+//   together.
 //   2. Dense columns (errors an instrument shares) come last. They are left out of what follows.
-//   3. Peeling: groups with at most two neighbours, round after round. In one round no two neighbours go, so a
+//   3. Peeling: groups with at most two neighbours, round after round. In one round no two neighbours go, so
+//   a
 //      line of levels is halved by each round and the elimination tree stays as low as the logarithm of its
 //      length: variances of far apart points stay cheap. Linear in time and memory.
 //   4. What is left, the core: cut in the middle where it is long and thin, then approximate minimum degree.

@@ -1,10 +1,12 @@
-// Peeling of groups with at most two neighbours, in rounds, in linear time, as long as the rounds are worthwhile.
+// Peeling of groups with at most two neighbours, in rounds, in linear time, as long as the rounds are
+// worthwhile.
 //
 // Nothing is rewritten when a group goes: it only remembers the two neighbours it had, its ends, which are
 // neighbours of each other from then on. A list of neighbours is brought up to date when its owner may have
-// become ripe: an entry that is gone is followed over its ends to the living neighbour it stands for. The true
-// number of neighbours falls by at most one for each neighbour gone, so a list whose length at its last update
-// less the number gone since exceeds two need not be looked at; an update costs no more than what has gone.
+// become ripe: an entry that is gone is followed over its ends to the living neighbour it stands for. The
+// true number of neighbours falls by at most one for each neighbour gone, so a list whose length at its last
+// update less the number gone since exceeds two need not be looked at; an update costs no more than what has
+// gone.
 #include <array>
 #include <utility>
 
@@ -16,8 +18,8 @@ namespace {
 constexpr std::int32_t ripe_neighbours = 2;
 // Groups whose neighbours hold fewer columns go first in a round; from this many columns on all are alike.
 constexpr std::int32_t weight_classes = 16;
-// A round in which a smaller share than one in this many goes is the last: a ladder of ties would be taken from
-// its ends, one rung a round, and its tree would be as high as it is long.
+// A round in which a smaller share than one in this many goes is the last: a ladder of ties would be taken
+// from its ends, one rung a round, and its tree would be as high as it is long.
 constexpr std::size_t round_share = 64;
 
 class Peeling {
@@ -156,6 +158,8 @@ Peeled Peeling::run() {
 
 }  // namespace
 
-Peeled peel(Graph graph) { return Peeling(std::move(graph)).run(); }
+Peeled peel(Graph graph) {
+    return Peeling(std::move(graph)).run();
+}
 
 }  // namespace fallwright::adjust

@@ -38,12 +38,12 @@ struct ScaledRows {
     std::vector<Column> order;     // position -> column
     std::vector<Column> position;  // column -> position
 
-    std::vector<Column> place;        // per term: position of its column
-    std::vector<double> value;        // per term: coefficient, whitened and scaled
-    std::vector<double> whitener;     // per row: 1 / sqrt(V)
-    std::vector<double> scale;        // per position
-    std::vector<double> prior;        // per position: scale^2 / psd^2, 0 without a prior
-    std::vector<bool> carried;        // per position: some row has a coefficient that is not 0
+    std::vector<Column> place;     // per term: position of its column
+    std::vector<double> value;     // per term: coefficient, whitened and scaled
+    std::vector<double> whitener;  // per row: 1 / sqrt(V)
+    std::vector<double> scale;     // per position
+    std::vector<double> prior;     // per position: scale^2 / psd^2, 0 without a prior
+    std::vector<bool> carried;     // per position: some row has a coefficient that is not 0
 
     Column positions() const { return static_cast<Column>(order.size()); }
     std::size_t rows() const { return whitener.size(); }

@@ -17,8 +17,8 @@ const double* SelectedInverse::find(const Ldlt& l, Column a, Column b) const {
 namespace {
 
 // One row of the pattern against those after it: sums -= Z times the column of L, both halves. The tail of a
-// column's pattern lies within the pattern of the column that its first row names, both ascending, so one pass
-// over the latter meets every pair; where they are as long, they are equal.
+// column's pattern lies within the pattern of the column that its first row names, both ascending, so one
+// pass over the latter meets every pair; where they are as long, they are equal.
 void multiply_tail(const Ldlt& l, const SelectedInverse& z, Column self, std::size_t a,
                    std::vector<double>& sums) {
     const auto rows = l.rows_of(self);

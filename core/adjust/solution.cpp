@@ -6,9 +6,13 @@
 
 namespace fallwright::adjust {
 
-bool Solution::determined(Column column) const { return !std::isnan(variance[column]); }
+bool Solution::determined(Column column) const {
+    return !std::isnan(variance[column]);
+}
 
-double Solution::variance_of(std::span<const Term> terms) const { return factor->covariance(terms, terms); }
+double Solution::variance_of(std::span<const Term> terms) const {
+    return factor->covariance(terms, terms);
+}
 
 double Solution::covariance_of(std::span<const Term> a, std::span<const Term> b) const {
     return factor->covariance(a, b);

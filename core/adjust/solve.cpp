@@ -14,7 +14,11 @@ namespace {
 class Estimate {
   public:
     Estimate(const ScaledRows& rows, const Ldlt& l)
-        : rows_(rows), l_(l), x_(rows.order.size(), 0.0), misfit_(rows.rows()) {
+        : rows_(rows),
+          l_(l),
+          x_(rows.order.size(), 0.0),
+          misfit_(rows.rows()),
+          scratch_(rows.order.size(), 0.0) {
         take_misfits();
     }
     void step();
@@ -24,12 +28,13 @@ class Estimate {
   private:
     void take_misfits();
     double prior_pull(Column at) const;
-    double weak_step(const Mode& mode) const;
+    double weak_step(const Mode& mode);
 
     const ScaledRows& rows_;
     const Ldlt& l_;
     std::vector<double> x_;       // per column
     std::vector<double> misfit_;  // per row: y - computed, not whitened
+    std::vector<double> scratch_;
 };
 
 void Estimate::take_misfits() {
@@ -49,11 +54,11 @@ double Estimate::prior_pull(Column at) const {
 }
 
 // How far to go along a weak direction, from the rows' products with it.
-double Estimate::weak_step(const Mode& mode) const {
+double Estimate::weak_step(const Mode& mode) {
     double pull = 0;
-    for_each_row(rows_, mode,
+    for_each_row(rows_, mode, scratch_,
                  [&](RowIndex row, double product) { pull += product * misfit_[row] * rows_.whitener[row]; });
-    for (Column at = mode.first; at <= mode.pivot(); ++at) pull += mode.at(at) * prior_pull(at);
+    for (std::size_t k = 0; k < mode.z.size(); ++k) pull += mode.z[k] * prior_pull(mode.place[k]);
     return pull / mode.stiffness;
 }
 
@@ -70,7 +75,7 @@ void Estimate::step() {
     for (const Mode& mode : l_.modes) {
         if (mode.null()) continue;
         const double length = weak_step(mode);
-        for (std::size_t p = 0; p < mode.z.size(); ++p) move[mode.first + p] += length * mode.z[p];
+        for (std::size_t k = 0; k < mode.z.size(); ++k) move[mode.place[k]] += length * mode.z[k];
     }
     for (std::size_t k = 0; k < move.size(); ++k) x_[rows_.order[k]] += move[k] * rows_.scale[k];
     take_misfits();
@@ -82,10 +87,10 @@ NullVector null_vector(const ScaledRows& rows, const Mode& mode) {
     double scaled_most = 0;
     for (const double component : mode.z) scaled_most = std::max(scaled_most, std::abs(component));
     NullVector result;
-    for (std::size_t p = 0; p < mode.z.size(); ++p) {
-        if (std::abs(mode.z[p]) <= component_limit * scaled_most) continue;
-        const std::size_t at = mode.first + p;
-        result.moves.push_back({rows.order[at], mode.z[p] * rows.scale[at]});
+    for (std::size_t k = 0; k < mode.z.size(); ++k) {
+        if (std::abs(mode.z[k]) <= component_limit * scaled_most) continue;
+        const Column at = mode.place[k];
+        result.moves.push_back({rows.order[at], mode.z[k] * rows.scale[at]});
     }
     std::sort(result.moves.begin(), result.moves.end(),
               [](const Term& a, const Term& b) { return a.column < b.column; });
@@ -118,13 +123,13 @@ void count(const ScaledRows& rows, const Ldlt& l, Solution& solution) {
     }
     for (const Mode& mode : l.modes)
         if (mode.null() && rows.carried[mode.pivot()]) ++free;
-    solution.observations =
-        static_cast<std::int64_t>(problem.rows()) + problem.private_columns + priors;
+    solution.observations = static_cast<std::int64_t>(problem.rows()) + problem.private_columns + priors;
     solution.unknowns = carried + problem.private_columns;
     solution.dof = solution.observations - (solution.unknowns - free);
 }
 
-// Sum over rows of t^2 / V and over priors; with V = sd^2 + folded the private unknowns and their priors are in.
+// Sum over rows of t^2 / V and over priors; with V = sd^2 + folded the private unknowns and their priors are
+// in.
 double chi2_of(const ScaledRows& rows, const Estimate& estimate, const std::vector<double>& x) {
     const Problem& problem = *rows.problem;
     double sum = 0;
@@ -144,9 +149,10 @@ double chi2_of(const ScaledRows& rows, const Estimate& estimate, const std::vect
 std::vector<double> leverages(const ScaledRows& rows, const Factor& factor) {
     std::vector<double> result(rows.rows());
     for (std::size_t i = 0; i < result.size(); ++i) result[i] = factor.strong_variance(rows, i);
+    std::vector<double> scratch(rows.order.size(), 0.0);
     for (const Mode& mode : factor.l().modes) {
         if (mode.null()) continue;
-        for_each_row(rows, mode, [&](RowIndex row, double product) {
+        for_each_row(rows, mode, scratch, [&](RowIndex row, double product) {
             result[row] += product * product / mode.stiffness;
         });
     }

@@ -10,9 +10,9 @@
 namespace fallwright::adjust {
 
 struct Tree {
-    std::vector<Column> order;   // position -> column, postordered
-    std::vector<Node> parent;    // per position; no_node at a root
-    std::vector<Column> first;   // per position: lowest position of its subtree
+    std::vector<Column> order;  // position -> column, postordered
+    std::vector<Node> parent;   // per position; no_node at a root
+    std::vector<Column> first;  // per position: lowest position of its subtree
 };
 
 // `order` is any elimination order; the result eliminates the same pairs in a postorder of its tree.

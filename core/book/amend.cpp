@@ -47,13 +47,15 @@ class Settler {
     void send(std::uint32_t index) {
         const Json entry = Json::parse(text_of(index), nullptr, false);
         const bool strike = book_.entries[index].kind == Kind::Strike;
-        for (const char* field : {"of", "why"}) {
-            if (!entry.contains(field) || !entry[field].is_string()) {
-                return report(Code::MissingField, index, std::string(field) + " is missing or no text");
-            }
-        }
-        if (!strike && !(entry.contains("set") && entry["set"].is_object())) {
-            return report(Code::MissingField, index, "set is missing or no object");
+        for (const char* field : {"of", "why", "set"}) {
+            const bool is_set = std::string_view(field) == "set";
+            if (is_set && strike) continue;
+            if (!entry.contains(field))
+                return report(Code::MissingField, index, std::string(field) + " is missing");
+            const bool right = is_set ? entry[field].is_object() : entry[field].is_string();
+            if (!right)
+                return report(Code::WrongType, index,
+                              std::string(field) + (is_set ? " is no object" : " is no text"));
         }
         const std::int64_t target = find(entry["of"].get_ref<const std::string&>(), index);
         if (target < 0)

@@ -300,7 +300,7 @@ struct Rule {
     std::uint32_t entry = 0;
     NameId name = no_name, preset = no_name;
     NameId by = no_name;  // misclosure: sets, km or model
-    Maybe a, d, p, sd;    // misclosure a; assumed-sight d; confidence p; expectation sd
+    Maybe a, d, p, sd, k;  // misclosure a; assumed-sight d; confidence p; expectation sd; refraction k
 };
 
 struct Relaid {

@@ -222,6 +222,8 @@ void read_rule(Fields& fields, Rule& to) {
         to.p = values.number("p");
         if (to.p.has() && !(to.p.value > 0.5 && to.p.value < 1))
             fields.context().refuse(Code::OutOfRange, "p must be between 0.5 and 1");
+    } else if (name == "refraction") {
+        to.k = values.number("k");
     } else if (name == "expectation") {
         to.sd = values.sd("sd");
     }

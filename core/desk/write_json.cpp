@@ -1,8 +1,10 @@
 #include "desk/write_json.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/print.h"
+#include "fall/falls.h"
 #include "quantity/gradient.h"
 
 namespace fallwright {
@@ -181,24 +183,40 @@ class Writer {
         out_.boolean("ok", summary.ok).end_object();
     }
 
+    // Readings and steps, in order of the book.
     void readings() {
         out_.key("readings").begin_array();
+        std::size_t step = 0;
         for (std::size_t i = 0; i < book_.readings.size(); ++i) {
-            const Reading& reading = book_.readings[i];
-            if (reading.planned) continue;
-            const Decimal value = evaluation_.figures.value[i];
-            out_.begin_object().text("id", book_.id_of(reading.entry));
-            length("value", reading.figure.inverted ? -value : value);
-            length("off_plane", off_plane(evaluation_, i));
-            write_fit(model_.sights.row_of[i]);
-            out_.end_object();
+            while (step < book_.steps.size() && book_.steps[step].entry < book_.readings[i].entry)
+                write_step(step++);
+            if (!book_.readings[i].planned) write_reading(i);
         }
+        while (step < book_.steps.size()) write_step(step++);
         out_.end_array();
     }
 
-    void write_fit(std::int32_t row) {
+    void write_reading(std::size_t i) {
+        const Reading& reading = book_.readings[i];
+        const Decimal value = evaluation_.figures.value[i];
+        out_.begin_object().text("id", book_.id_of(reading.entry));
+        length("value", reading.figure.inverted ? -value : value);
+        length("off_plane", off_plane(evaluation_, i));
         const ReadingFit none = {NAN, NAN, NAN, NAN, NAN};
-        const ReadingFit& fit = row < 0 ? none : model_.fits[static_cast<std::size_t>(row)];
+        const std::int32_t row = model_.sights.row_of[i];
+        write_fit(row < 0 ? none : model_.fits[static_cast<std::size_t>(row)]);
+        out_.end_object();
+    }
+
+    void write_step(std::size_t i) {
+        out_.begin_object().text("id", book_.id_of(book_.steps[i].entry));
+        length("value", book_.steps[i].rise);
+        out_.null("off_plane");
+        write_fit(model_.step_fits[i]);
+        out_.end_object();
+    }
+
+    void write_fit(const ReadingFit& fit) {
         length("residual", fit.residual);
         length("sd", fit.sd);
         out_.figures("w", fit.w, significant_figures);
@@ -215,6 +233,10 @@ class Writer {
             out_.end_array();
             out_.key("stations").begin_array();
             for (const Station& station : evaluation_.lines[i].stations) write_station(station);
+            out_.end_array();
+            out_.key("falls").begin_array();
+            for (const FoundFall& fall : list_falls(book_.lines[i], evaluation_.lines[i], model_))
+                write_fall(i, fall);
             out_.end_array().end_object();
         }
         out_.end_array();
@@ -242,6 +264,29 @@ class Writer {
         length("sd", level.sd);
         length("off_fit", station.off_fit);
         out_.end_object();
+    }
+
+    void write_fall(std::size_t line, const FoundFall& fall) {
+        out_.begin_object();
+        length("from", fall.from);
+        length("to", fall.to);
+        out_.text("what", book_.name(fall.what)).text("span", fall.span == Span::Line ? "line" : "neighbour");
+        gradient("gradient", fall.gradient);
+        gradient("sd", fall.sd);
+        out_.null("design").key("verdict");
+        if (has_tolerance(book_.lines[line].name, fall.what)) {
+            out_.null();
+        } else {
+            out_.text("untested");
+        }
+        out_.null("backfall_probability").end_object();
+    }
+
+    bool has_tolerance(NameId line, NameId what) const {
+        const auto for_it = [&](const Tolerance& tolerance) {
+            return tolerance.line == line && tolerance.what == what;
+        };
+        return std::any_of(book_.tolerances.begin(), book_.tolerances.end(), for_it);
     }
 
     const Evaluation& evaluation_;

@@ -17,6 +17,7 @@ void list_stations(const Book& book, const Model& model, std::vector<LineFalls>&
     for (const Reading& reading : book.readings) {
         if (reading.line == no_name || reading.planned || reading.older) continue;
         const std::int32_t point = model.points.at(reading.point);
+        if (point < 0) continue;
         if (listed[static_cast<std::size_t>(point)]) continue;
         listed[static_cast<std::size_t>(point)] = true;
         lines[static_cast<std::size_t>(line_of(reading.line))].stations.push_back(

@@ -21,7 +21,7 @@ constexpr std::size_t names_in_a_sentence = 6;
 class Builder {
   public:
     Builder(const Book& book, const Figures& figures, const Where& where)
-        : book_(book), where_(where), model_(std::make_unique<Model>(Points(book))) {
+        : book_(book), where_(where), model_(std::make_unique<Model>(Points(book, figures))) {
         model_->sights = prepare_sights(book, model_->points, figures, where);
         columns_ = std::make_unique<Columns>(book, model_->sights, model_->problem);
     }
@@ -293,18 +293,25 @@ class Builder {
         model_->planes[setup].gradient_sd[axis] = std::sqrt(total);
     }
 
+    // Rows of readings stand first in the problem, steps after them.
     void take_fits() {
-        model_->fits.resize(model_->sights.rows.size());
-        for (std::size_t i = 0; i < model_->fits.size(); ++i) {
-            ReadingFit& fit = model_->fits[i];
-            const SightRow& row = model_->sights.rows[i];
-            fit.residual = row.terms.sign * model_->solution.residual[i];
-            fit.sd = row.sd;
-            fit.redundancy = model_->solution.redundancy[i];
-            const double root = std::sqrt(fit.redundancy);
-            fit.w = fit.redundancy > 0 ? fit.residual / (row.sd * root) : NAN;
-            fit.detectable = fit.redundancy > 0 ? detectable_factor * row.sd / root : NAN;
+        for (std::size_t i = 0; i < model_->sights.rows.size(); ++i) {
+            model_->fits.push_back(fit_of(i, model_->sights.rows[i].terms.sign));
         }
+        for (std::size_t i = 0; i < book_.steps.size(); ++i) {
+            model_->step_fits.push_back(fit_of(model_->sights.rows.size() + i, 1));
+        }
+    }
+
+    ReadingFit fit_of(std::size_t row, double sign) const {
+        ReadingFit fit;
+        fit.residual = sign * model_->solution.residual[row];
+        fit.sd = model_->problem.sd[row];
+        fit.redundancy = model_->solution.redundancy[row];
+        const double root = std::sqrt(fit.redundancy);
+        fit.w = fit.redundancy > 0 ? fit.residual / (fit.sd * root) : NAN;
+        fit.detectable = fit.redundancy > 0 ? detectable_factor * fit.sd / root : NAN;
+        return fit;
     }
 
     void take_summary() {

@@ -54,9 +54,10 @@ class Model {
 
     Points points;
     bool assumed_datum = false;
-    std::vector<PointLevel> levels;  // per point
-    std::vector<LightPlane> planes;  // per set-up
-    std::vector<ReadingFit> fits;    // per row of `sights`
+    std::vector<PointLevel> levels;     // per point
+    std::vector<LightPlane> planes;     // per set-up
+    std::vector<ReadingFit> fits;       // per row of `sights`
+    std::vector<ReadingFit> step_fits;  // per step; residual: booked rise - computed
     Sights sights;
     Summary summary;
     Findings findings;

@@ -5,12 +5,12 @@
 
 namespace fallwright {
 
-Points::Points(const Book& book) : index_(book.names.size(), -1) {
+Points::Points(const Book& book, const Figures& figures) : index_(book.names.size(), -1) {
     std::vector<std::pair<std::uint32_t, NameId>> spoken;
     spoken.reserve(book.benchmarks.size() + book.readings.size() + 2 * book.steps.size());
     for (const Benchmark& benchmark : book.benchmarks) spoken.emplace_back(benchmark.entry, benchmark.point);
-    for (const Reading& reading : book.readings) {
-        if (!reading.planned) spoken.emplace_back(reading.entry, reading.point);
+    for (std::size_t i = 0; i < book.readings.size(); ++i) {
+        if (figures.usable[i]) spoken.emplace_back(book.readings[i].entry, book.readings[i].point);
     }
     for (const Step& step : book.steps) {
         spoken.emplace_back(step.entry, step.from);

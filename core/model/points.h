@@ -5,12 +5,14 @@
 #include <vector>
 
 #include "book/book.h"
+#include "staff/figures.h"
 
 namespace fallwright {
 
 class Points {
   public:
-    explicit Points(const Book& book);
+    // A reading that cannot be so (figures) speaks of nothing.
+    Points(const Book& book, const Figures& figures);
 
     std::size_t size() const { return names_.size(); }
     NameId name(std::size_t point) const { return names_[point]; }

@@ -11,18 +11,28 @@ namespace fallwright {
 
 namespace {
 
-constexpr double refraction = 0.13;
+constexpr double usual_refraction = 0.13;  // where the book has no rule
 constexpr double earth_radius = 6371000;
 constexpr double one_degree = 0.017453292519943295;
 
-double curvature_of(double d) {
-    return (1 - refraction) * d * d / (2 * earth_radius);
+double curvature_of(double d, double refraction) { return (1 - refraction) * d * d / (2 * earth_radius); }
+
+double refraction_rule(const Book& book) {
+    for (const Rule& rule : book.rules) {
+        if (book.name(rule.name) == "refraction") return rule.k.or_else(usual_refraction);
+    }
+    return usual_refraction;
 }
 
 class SightMaker {
   public:
     SightMaker(const Book& book, const Points& points, const Figures& figures, const Where& where)
-        : book_(book), points_(points), figures_(figures), where_(where), staffs_(book.staffs) {
+        : book_(book),
+          points_(points),
+          figures_(figures),
+          where_(where),
+          staffs_(book.staffs),
+          refraction_(refraction_rule(book)) {
         for (const WhatEntry& what : book.whats) {
             if (what.foot_sd.has()) foot_[what.name] = what.foot_sd.value;
         }
@@ -123,7 +133,7 @@ class SightMaker {
             place.u,     place.v, place.d, figures_.value[i].metres(), reading.figure.inverted ? -1.0 : 1.0,
             place.has_uv};
         row.upright = row.terms.sign * (row.terms.r + reading.shoe);
-        row.curvature = book_.curvature ? curvature_of(place.d) : 0;
+        row.curvature = book_.curvature ? curvature_of(place.d, refraction_) : 0;
         row.sd = noise(reading, setup, row.terms);
         const double foot = foot_sd(reading.what);
         const double direction = place.has_uv ? 0 : setup.errors->own_tilt_sd() * place.d;
@@ -252,6 +262,7 @@ class SightMaker {
     const Figures& figures_;
     const Where& where_;
     ByName staffs_;
+    double refraction_;
     Sights sights_;
     std::vector<std::vector<Adjustment>> adjustments_;
     std::map<NameId, double> foot_;

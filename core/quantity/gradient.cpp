@@ -5,6 +5,7 @@
 #include "base/print.h"
 #include "quantity/angle.h"
 #include "quantity/scan.h"
+#include "quantity/unit_words.h"
 
 namespace fallwright {
 
@@ -65,7 +66,7 @@ struct Reader {
     // The second figure of a ratio; after "in" a unit would make the first one inches.
     std::optional<double> over(double rise) {
         const bool in = cursor.take("in");
-        if (!in) cursor.skip();
+        if (!in) cursor.advance();
         read_sign();
         const std::optional<double> run = cursor.quantity();
         if (!run) return std::nullopt;
@@ -94,16 +95,16 @@ struct Reader {
     bool take_permille() {
         if (cursor.take("permille")) return true;
         if (!cursor.next_is("per") || !cursor.next_is("mille", 1)) return false;
-        cursor.skip();
-        cursor.skip();
+        cursor.advance();
+        cursor.advance();
         return true;
     }
 
     bool take_percent() {
         if (cursor.take_any({"%", "percent", "pct"})) return true;
         if (!cursor.next_is("per") || !cursor.next_is("cent", 1)) return false;
-        cursor.skip();
-        cursor.skip();
+        cursor.advance();
+        cursor.advance();
         return true;
     }
 

@@ -6,6 +6,7 @@
 #include "base/decimal.h"
 #include "base/print.h"
 #include "quantity/scan.h"
+#include "quantity/unit_words.h"
 
 namespace fallwright {
 
@@ -90,7 +91,7 @@ Stationing stationing(Unit unit) {
 Result<Length> read_station(Cursor& cursor, std::string_view text, Unit unit) {
     const Token before = cursor.peek(0);
     const Token after = cursor.peek(2);
-    for (int i = 0; i < 3; ++i) cursor.skip();
+    for (int i = 0; i < 3; ++i) cursor.advance();
     const Stationing rule = stationing(unit);
     if (!before.is_whole() || after.kind != Token::Kind::Number || after.whole != rule.figures ||
         !cursor.at_end()) {

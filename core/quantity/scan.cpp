@@ -141,48 +141,6 @@ Finding comma_finding(std::string_view text) {
                       "write the decimal point, and no mark between thousands: 1.25, 1250");
 }
 
-constexpr UnitOfLength metric(double multiply, double divide) {
-    return {multiply, divide, false};
-}
-
-constexpr UnitOfLength imperial(double ten_thousandths) {
-    return {ten_thousandths, 10000, true};
-}
-
-constexpr std::array<std::pair<std::string_view, UnitOfLength>, 31> units = {{
-    {"m", metric(1, 1)},
-    {"metre", metric(1, 1)},
-    {"metres", metric(1, 1)},
-    {"meter", metric(1, 1)},
-    {"meters", metric(1, 1)},
-    {"mm", metric(1, 1000)},
-    {"millimetre", metric(1, 1000)},
-    {"millimetres", metric(1, 1000)},
-    {"millimeter", metric(1, 1000)},
-    {"millimeters", metric(1, 1000)},
-    {"cm", metric(1, 100)},
-    {"centimetre", metric(1, 100)},
-    {"centimetres", metric(1, 100)},
-    {"centimeter", metric(1, 100)},
-    {"centimeters", metric(1, 100)},
-    {"km", metric(1000, 1)},
-    {"kilometre", metric(1000, 1)},
-    {"kilometres", metric(1000, 1)},
-    {"kilometer", metric(1000, 1)},
-    {"kilometers", metric(1000, 1)},
-    {"ft", imperial(3048)},
-    {"foot", imperial(3048)},
-    {"feet", imperial(3048)},
-    {"'", imperial(3048)},
-    {"in", imperial(254)},
-    {"inch", imperial(254)},
-    {"inches", imperial(254)},
-    {"\"", imperial(254)},
-    {"mi", imperial(16093440)},
-    {"mile", imperial(16093440)},
-    {"miles", imperial(16093440)},
-}};
-
 }  // namespace
 
 const Token& Cursor::peek(std::size_t ahead) const {
@@ -197,7 +155,7 @@ bool Cursor::next_is(std::string_view sign_or_word, std::size_t ahead) const {
 
 bool Cursor::take(std::string_view sign_or_word) {
     if (!next_is(sign_or_word)) return false;
-    skip();
+    advance();
     return true;
 }
 
@@ -226,7 +184,7 @@ std::optional<double> Cursor::quantity() {
     if (!is_number(0)) return std::nullopt;
     if (next_is("/", 1) && is_number(2)) return fraction();
     const Token whole = peek();
-    skip();
+    advance();
     const bool mixed = is_number(0) && next_is("/", 1) && is_number(2) && whole.is_whole();
     if (!mixed || peek(0).value >= peek(2).value) return whole.value;
     return whole.value + *fraction();
@@ -267,13 +225,6 @@ std::string quoted(std::string_view text) {
 
 Finding bad_number(std::string_view text, std::string_view what, std::string cure) {
     return finding(Code::BadNumber, {}, quoted(text) + " " + std::string(what), std::move(cure));
-}
-
-std::optional<UnitOfLength> take_unit(Cursor& cursor) {
-    for (const auto& [word, unit] : units) {
-        if (cursor.take(word)) return unit;
-    }
-    return std::nullopt;
 }
 
 }  // namespace fallwright

@@ -33,7 +33,7 @@ class Cursor {
 
     const Token& peek(std::size_t ahead = 0) const;
     bool at_end() const { return peek().kind == Token::Kind::End; }
-    void skip() { position_ += at_end() ? 0 : 1; }
+    void advance() { position_ += at_end() ? 0 : 1; }
     // Takes the token if it is that sign or one of those words.
     bool take(std::string_view sign_or_word);
     bool take_any(std::initializer_list<std::string_view> signs_or_words);
@@ -58,16 +58,5 @@ Result<Cursor> scan(std::string_view text);
 std::string quoted(std::string_view text);
 // Finding bad-number: the quoted text, then `what`.
 Finding bad_number(std::string_view text, std::string_view what, std::string cure);
-
-// Metres in a unit, as a quotient of whole numbers so that 1432 mm is 1.432 to the last bit.
-struct UnitOfLength {
-    double multiply = 1;
-    double divide = 1;
-    bool imperial = false;
-    double metres(double count) const { return count * multiply / divide; }
-};
-
-// Takes a unit of length if one stands there.
-std::optional<UnitOfLength> take_unit(Cursor& cursor);
 
 }  // namespace fallwright
