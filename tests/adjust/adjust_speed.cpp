@@ -3,13 +3,14 @@
 //
 //   adjust_speed KIND ROWS [FILE]     FILE: the rows in binary for speed.py
 //
-// kinds  line      two runs of a levelling line side by side, tied to each other every 20 points; two sights a
+// kinds  line      two runs of a levelling line side by side, tied to each other every 20 points; two sights
+// a
 //                  set-up; one collimation column that all rows share
 //        sights    the same with 50 intermediate sights a set-up on points read nowhere else
 //        tilts     two runs, three shared columns, two tilts with priors a set-up
-//        area      set-ups on a grid, 50 points each, most of them read from up to four set-ups, tilts as above
-//        parts     lines of 10 points without a datum, one after the other: one null vector each
-//        days      the line with an instrument column of its own for every 1000 rows
+//        area      set-ups on a grid, 50 points each, most of them read from up to four set-ups, tilts as
+//        above parts     lines of 10 points without a datum, one after the other: one null vector each days
+//        the line with an instrument column of its own for every 1000 rows
 #include <sys/resource.h>
 
 #include <algorithm>
@@ -45,9 +46,9 @@ struct Draw {
 };
 
 struct Kind {
-    int shared = 1;         // columns that all rows carry
-    int tilts = 0;          // columns with a prior, per set-up
-    int intermediate = 0;   // sights on points read nowhere else, per set-up
+    int shared = 1;           // columns that all rows carry
+    int tilts = 0;            // columns with a prior, per set-up
+    int intermediate = 0;     // sights on points read nowhere else, per set-up
     std::size_t stretch = 0;  // rows per instrument column, 0: none
 };
 

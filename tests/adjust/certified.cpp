@@ -1,6 +1,7 @@
 // Certified regressions run on the engine: certified FILE.reg...
 //
-// Prints the digits in which each value agrees with the certified one, -log10 of the relative difference, at most
+// Prints the digits in which each value agrees with the certified one, -log10 of the relative difference, at
+// most
 // 15. Exit 1 where fewer agree than the file wants, 2 where a file cannot be read.
 #include <algorithm>
 #include <cmath>

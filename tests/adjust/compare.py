@@ -11,8 +11,11 @@ Ends with "N passed, N failed" and a non-zero exit on a failure.
 """
 
 import argparse
+import os
 import subprocess
 import sys
+
+os.environ["OMP_NUM_THREADS"] = os.environ["OPENBLAS_NUM_THREADS"] = "1"  # small matrices: threads only wait
 
 import numpy as np
 import scipy.linalg
