@@ -32,6 +32,14 @@ Result<std::shared_ptr<const Book>> open_book(const std::string& path) {
     return std::shared_ptr<const Book>(std::move(*book));
 }
 
+std::optional<Finding> write_file(const std::string& path, std::string_view bytes) {
+    std::FILE* file = std::fopen(path.c_str(), "wb");
+    const bool written = file != nullptr && std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size();
+    const bool closed = file != nullptr && std::fclose(file) == 0;
+    if (written && closed) return std::nullopt;
+    return finding(Code::BadFile, {path}, "the file cannot be written");
+}
+
 void say_progress(std::size_t bytes, const char* stage) {
     constexpr std::size_t long_work = 4u << 20;
     if (bytes < long_work || isatty(STDERR_FILENO) == 0) return;

@@ -2,7 +2,9 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
+#include <string_view>
 
 #include "base/result.h"
 #include "book/book.h"
@@ -15,6 +17,10 @@ int refuse(const Finding& found);
 Result<std::string> read_file(const std::string& path);
 // Reads and opens a book; findings are about the path.
 Result<std::shared_ptr<const Book>> open_book(const std::string& path);
+
+// Writes a file that can be made again at any time (a drawing, an export): nothing, or the finding that says
+// why not.
+std::optional<Finding> write_file(const std::string& path, std::string_view bytes);
 
 // A stage of long work, on a terminal only, for books of more than a few megabytes.
 void say_progress(std::size_t bytes, const char* stage);

@@ -5,8 +5,6 @@
 #include "shells/cli/files.h"
 #include "shells/cli/verbs.h"
 #include "shells/cli/words.h"
-#include "store/book_file.h"
-#include "store/file.h"
 
 namespace fallwright::cli {
 
@@ -34,9 +32,7 @@ int draw_staff(const StaffArguments& arguments, const Output& output) {
                            ? staff_json(*answer) + "\n"
                            : answer->drawing + "\n" + answer->words + "\n" + findings_text(answer->findings);
     if (!arguments.svg.empty() && !output.json) {
-        const auto drawn = [&](std::string_view) -> Result<std::string> { return answer->drawing; };
-        const Result<std::string> written = store::rewrite(store::posix_files(), arguments.svg, drawn);
-        if (!written) return refuse(written.finding());
+        if (const auto fault = write_file(arguments.svg, answer->drawing)) return refuse(*fault);
         text = answer->words + "\nDrawn in " + arguments.svg + "\n" + findings_text(answer->findings);
     }
     std::fwrite(text.data(), 1, text.size(), stdout);
