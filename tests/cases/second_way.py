@@ -33,14 +33,15 @@ class Site:
         self.staff = dict(zero=0.002, zero_sd=off(0.0005), scale=1e-4, scale_sd=off(2e-4), joint=off(0.0005))
 
 
-def words(fields):
-    return " ".join(f"{k} {v:.10g}" for k, v in fields.items())
+SHARES = ("sd_per_m", "tilt_sd", "setting_tilt_sd", "cone", "cone_sd", "collimation", "collimation_sd", "aim_sd", "grade_sd",
+          "grade_gain_sd", "grade_step", "scale", "scale_sd")
 
 
 class RandomBook:
     def __init__(self, rng, twins):
         self.rng, self.site, self.dense, self.lines, self.heads, self.twins = rng, Site(rng), Dense(), [], [], twins
         self.signs, self.stretch = {}, ""
+        self.unit = rng.choice([1.0, 1.0, 0.3048])
         self.seen = ["P0", "P1"]
         self.kit()
         kinds = ["level", rng.choice(["level", "free"]), rng.choice(["sloped", "head", "matched"]),
@@ -51,21 +52,27 @@ class RandomBook:
                 self.adjust()
         a, b = rng.sample(self.seen, 2)
         rise = round(self.site.level[b] - self.site.level[a] + rng.gauss(0, 0.002), 3)
-        self.lines.append(f"step {a} {b} {rise} sd 0.002")
+        self.lines.append(f"step {a} {b} {self.length(rise)} sd {self.length(0.002)}")
         self.dense.row("step", {"h " + b: 1, "h " + a: -1}, rise, 0.002)
         self.dense.solve()
+
+    def length(self, metres):
+        return f"{metres / self.unit:.10g}"
+
+    def words(self, fields):
+        return " ".join(f"{k} {v:.10g}" if k in SHARES else f"{k} {self.length(v)}" for k, v in fields.items())
 
     def kit(self):
         site, dense, rng = self.site, self.dense, self.rng
         fixed = round(site.level["P0"], 3)
         weighted = round(site.level["P1"] + rng.gauss(0, 0.002), 3)
-        self.lines += [f"benchmark P0 {fixed}", f"benchmark P1 {weighted} sd 0.002"]
-        self.lines += [f"place {p} e {e} n {n}" for p, (e, n) in site.place.items()]
-        self.lines += [f"laser L {words(site.laser)} tilt [{site.tilt[0]}, {site.tilt[1]}]", f"optical O {words(site.optical)}"]
+        self.lines += [f"benchmark P0 {self.length(fixed)}", f"benchmark P1 {self.length(weighted)} sd {self.length(0.002)}"]
+        self.lines += [f"place {p} e {self.length(e)} n {self.length(n)}" for p, (e, n) in site.place.items()]
+        self.lines += [f"laser L {self.words(site.laser)} tilt [{site.tilt[0]}, {site.tilt[1]}]", f"optical O {self.words(site.optical)}"]
         staff = {k: v for k, v in site.staff.items() if k != "joint"}
-        self.lines.append(f"staff F length 6 {words(staff)} joints [{{at: 1.5, step_sd: {site.staff['joint']}}}]")
+        self.lines.append(f"staff F {self.words(dict(length=6, **staff))} joints [{{at: {self.length(1.5)}, step_sd: {self.length(site.staff['joint'])}}}]")
         dense.prior("h P0", fixed, 0)
-        dense.prior("h P1", weighted, 0.002)
+        dense.row("", {"h P1": 1}, weighted, 0.002)
         self.stretch_unknowns()
         dense.prior("collimation", site.optical["collimation"], site.optical["collimation_sd"])
         dense.prior("zero", site.staff["zero"], site.staff["zero_sd"])
@@ -113,7 +120,7 @@ class RandomBook:
         if s["head"]:
             text += f" head {s['head']['name']}"
         elif s["place"]:
-            text += f" place {{e: {s['place'][0]}, n: {s['place'][1]}}}"
+            text += f" place {{e: {self.length(s['place'][0])}, n: {self.length(s['place'][1])}}}"
         if not s["optical"] and s["bearing"] is not None:
             main = "null" if s["g"][0] is None else s["g"][0]
             bearing = "" if s["head"] else f", bearing: {s['bearing']}"
@@ -179,7 +186,7 @@ class RandomBook:
         if hangs:
             r = round(r - 4.0, 3)
         self.row(s, target, r, (u, v, d), FOOT[what], fields)
-        text = f"reading {target} staff {r} {words(fields)}" + (f" what {what}" if what else "")
+        text = f"reading {target} staff {self.length(r)} {self.words(fields)}" + (f" what {what}" if what else "")
         self.lines.append(text.rstrip())
 
     def row(self, s, target, r, uvd, foot, fields):
@@ -229,20 +236,24 @@ class RandomBook:
 
     def case(self, number, seed):
         d, out = self.dense, []
+
+        def expect(path, metres):
+            out.append(f"  expect {path} {metres / self.unit:.7f} ± 0.0000055")
+
         out.append(f"case       second-way-{seed}-{number} a random book")
-        out += ["book", *("  " + line for line in self.lines), "end", "run evaluate"]
+        out += ["book" + (" unit ft" if self.unit != 1 else ""), *("  " + line for line in self.lines), "end", "run evaluate"]
         for name in sorted(d.x):
             if name.startswith("h "):
-                out.append(f"  expect levels[{name[2:]}].level {d.x[name]:.7f} ± 0.0000055")
-                out.append(f"  expect levels[{name[2:]}].sd {d.sd[name]:.7f} ± 0.0000055")
+                expect(f"levels[{name[2:]}].level", d.x[name])
+                expect(f"levels[{name[2:]}].sd", d.sd[name])
             if name.startswith("c "):
-                out.append(f"  expect setups[{name[2:]}].plane {d.x[name]:.7f} ± 0.0000055")
-                out.append(f"  expect setups[{name[2:]}].sd {d.sd[name]:.7f} ± 0.0000055")
+                expect(f"setups[{name[2:]}].plane", d.x[name])
+                expect(f"setups[{name[2:]}].sd", d.sd[name])
         for tag, (residual, sd, redundancy) in d.fit.items():
             if tag == "step":
                 continue
-            out.append(f"  expect readings[{tag}].residual {self.signs[tag] * residual:.7f} ± 0.0000055")
-            out.append(f"  expect readings[{tag}].sd {sd:.7f} ± 0.0000055")
+            expect(f"readings[{tag}].residual", self.signs[tag] * residual)
+            expect(f"readings[{tag}].sd", sd)
             out.append(f"  expect readings[{tag}].redundancy {max(redundancy, 0):.6f} ± 0.000055")
         out += [f"  expect adjustment.observations {d.observations}", f"  expect adjustment.unknowns {d.unknowns}",
                 f"  expect adjustment.chi2 {d.chi2:.9g} ± {1e-5 * max(d.chi2, 1e-3):.3g}", ""]
