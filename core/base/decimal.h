@@ -12,6 +12,8 @@
 
 namespace fallwright {
 
+// Example: three set-ups share a misclosure of 7 mm out exactly: Decimal::metres(0.007).share(2, 3) is
+// 0.0046667.
 class Decimal {
   public:
     static constexpr double ticks_per_metre = 1e7;
@@ -19,15 +21,18 @@ class Decimal {
     static constexpr double limit_metres = 1e9;
 
     constexpr Decimal() = default;
+    // Nearest tick, half away from zero. value: finite, within limit_metres.
     static Decimal metres(double value) { return Decimal(std::llround(value * ticks_per_metre)); }
     static constexpr Decimal ticks(std::int64_t value) { return Decimal(value); }
 
     double metres() const { return static_cast<double>(ticks_) / ticks_per_metre; }
+    // The count of ticks itself, for arithmetic that must stay exact.
     constexpr std::int64_t ticks() const { return ticks_; }
 
     // this x numerator / denominator, half away from zero. denominator > 0.
     Decimal share(std::int64_t numerator, std::int64_t denominator) const;
 
+    // Sums and differences are exact; overflow is a programmer error.
     constexpr Decimal operator-() const { return Decimal(-ticks_); }
     constexpr Decimal operator+(Decimal other) const { return Decimal(ticks_ + other.ticks_); }
     constexpr Decimal operator-(Decimal other) const { return Decimal(ticks_ - other.ticks_); }

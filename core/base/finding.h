@@ -15,8 +15,10 @@
 
 namespace fallwright {
 
+// Fixed for each code by the catalogue.
 enum class Severity : std::uint8_t { Error, Warning, Note };
 
+// One enumerator for each row of findings.def, in its order.
 enum class Code : std::uint16_t {
 #define FALLWRIGHT_FINDING(name, text, severity, meaning, cure) name,
 #include "base/findings.def"
@@ -24,6 +26,7 @@ enum class Code : std::uint16_t {
     count_
 };
 
+// `about`: ids of entries first, then names; empty where it is about the book as a whole.
 struct Finding {
     Code code = Code::count_;
     std::vector<std::string> about;
@@ -41,6 +44,7 @@ struct CatalogueEntry {
 };
 
 const CatalogueEntry& catalogue(Code code);
+// "error", "warning", "note".
 std::string_view severity_word(Severity severity);
 
 // A finding with the catalogue's cure; `message` is one sentence without a trailing full stop.
@@ -51,6 +55,7 @@ Finding finding(Code code, std::vector<std::string> about, std::string message, 
 // One line for people: what, where, the cure.
 std::string one_line(const Finding& finding);
 
+// In the order in which they were noticed.
 using Findings = std::vector<Finding>;
 
 }  // namespace fallwright

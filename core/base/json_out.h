@@ -11,6 +11,10 @@
 
 namespace fallwright {
 
+// Example:
+//   JsonOut out;
+//   out.begin_object().text("point", "A").number("level", 50.25, length_places).end_object();
+//   out.take() is {"point":"A","level":50.25}
 class JsonOut {
   public:
     JsonOut& begin_object();
@@ -20,6 +24,7 @@ class JsonOut {
     // Member name; must be followed by exactly one value, object or array.
     JsonOut& key(std::string_view name);
 
+    // Values. text escapes what JSON needs escaped; raw is taken as it is.
     JsonOut& text(std::string_view value);
     JsonOut& boolean(bool value);
     JsonOut& integer(long long value);
@@ -30,7 +35,8 @@ class JsonOut {
     // A finished piece of JSON, as it is.
     JsonOut& raw(std::string_view json);
 
-    // key + value in one call.
+    // key + value in one call: the usual way to write a member. A number's places are those of base/print.h:
+    // length_places, gradient_places, probability_places; figures are significant_figures.
     JsonOut& text(std::string_view name, std::string_view value) { return key(name).text(value); }
     JsonOut& boolean(std::string_view name, bool value) { return key(name).boolean(value); }
     JsonOut& integer(std::string_view name, long long value) { return key(name).integer(value); }
@@ -42,12 +48,14 @@ class JsonOut {
         return key(name).figures(value, count);
     }
 
+    // What was written; the writer is empty afterwards.
     std::string take() { return std::move(out_); }
     std::string& buffer() { return out_; }
 
   private:
+    // A comma where one is due.
     void separate();
-    std::string out_;
+    std::string out_;  // what was written so far
     bool first_ = true;
 };
 

@@ -12,6 +12,11 @@
 
 namespace fallwright {
 
+// Example:
+//   Result<Gradient> fall = parse_gradient("1 in 80 fall");
+//   if (!fall) return fall.finding();
+//   use(fall->ratio());
+
 template <class T>
 class Result {
   public:

@@ -194,6 +194,12 @@ Result<std::unique_ptr<Book>> read_book(std::string text) {
     return book;
 }
 
+std::size_t tripod_of(const Book& book, std::size_t setup) {
+    std::size_t root = setup;
+    while (book.setups[root].head_at >= 0) root = static_cast<std::size_t>(book.setups[root].head_at);
+    return book.setups[root].position.kind == Position::Kind::None ? setup : root;
+}
+
 std::string line_point_name(std::string_view line, double ch, double off, std::string_view what) {
     std::string name(line);
     name += ' ';

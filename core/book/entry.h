@@ -25,6 +25,7 @@ struct Maybe {
     double or_else(double other) const { return has() ? value : other; }
 };
 
+// The kinds of contract section 1. Book is the first line; Unknown is kept and reported, never used.
 enum class Kind : std::uint8_t {
     Book,
     Benchmark,
@@ -62,6 +63,9 @@ struct Entry {
     std::uint32_t length = 0;
 };
 
+// A point whose level is given. One that is held fixed has no uncertainty of its own: results are then
+// relative to it as given. A weighted one is an observation like any reading, so a second reading of it can
+// show that it is off.
 struct Benchmark {
     std::uint32_t entry = 0;
     NameId point = no_name;
@@ -70,8 +74,12 @@ struct Benchmark {
     NameId source = no_name;
 };
 
+// A pipe laser counts as a rotating laser in everything.
 enum class InstrumentType : std::uint8_t { RotatingLaser, OpticalLevel, PipeLaser };
 
+// How the machine itself writes a grade: the sign of rising, which side cross counts to, the unit, and
+// whether the second axis tilts about the already tilted first one. Only what is shown to people and read off
+// the machine is turned by it.
 struct Keypad {
     bool main_plus_rises = true, cross_plus_rises = true;
     bool cross_right = true;
@@ -79,6 +87,14 @@ struct Keypad {
     bool nested = false;
 };
 
+// Error figures of an instrument. Absent: the default of its type, said to be assumed. 0: that effect is
+// switched off.
+//   reading_sd, sd_per_m   of one reading: hypot(reading_sd, sd_per_m d); metres, and metres per metre of
+//   sight tilt, tilt_sd          the body's lasting tilt, main and cross, rise per length, and how well it is
+//   known setting_tilt_sd        what levelling up leaves, anew at each set-up cone, collimation      the
+//   light or line of sight rises by as much per metre, all round aim_sd                 degrees; grade_sd,
+//   grade_gain_sd: of a dialled gradient, absolute and in proportion grade_step, _limit     least step and
+//   largest gradient of the keypad; range: metres
 struct Instrument {
     std::uint32_t entry = 0;
     NameId name = no_name;
@@ -94,10 +110,13 @@ struct Instrument {
     Keypad keypad;
 };
 
+// A joint of a staff: figures above `at` are shifted by an unknown step of that sd.
 struct Joint {
     double at = 0, step_sd = 0;
 };
 
+// zero: figures too large by as much; scale: too large by scale x figure; both known, with how well.
+// least_step: `to`.
 struct Staff {
     std::uint32_t entry = 0;
     NameId name = no_name;
@@ -106,6 +125,7 @@ struct Staff {
     std::vector<Joint> joints;
 };
 
+// window: half the range of the receiver's figures. dead_band changes no uncertainty.
 struct Receiver {
     std::uint32_t entry = 0;
     NameId name = no_name;
@@ -121,6 +141,7 @@ struct Position {
     NameId point = no_name;
 };
 
+// Where a point is: on the grid, or along a line.
 struct PlaceEntry {
     std::uint32_t entry = 0;
     NameId point = no_name;
@@ -130,6 +151,8 @@ struct PlaceEntry {
 enum class LineUse : std::uint8_t { Drain, Road, Kerb, Slab, Other };
 enum class Flow : std::uint8_t { Default, With, Against };
 
+// A point of a line's profile: its level, or the gradient from the point before, or `by` under the level
+// found at a point. curve: length of the vertical curve there, 0: a corner.
 struct ProfilePoint {
     double ch = 0;
     Maybe level, gradient;  // gradient: from the point before
@@ -138,39 +161,48 @@ struct ProfilePoint {
     double curve = 0;
 };
 
+// Rise per length across the line.
 struct Crossfall {
     bool given = false;
     bool sides = false;  // left and right rise outwards; else one number rises to the right
     double left = 0, right = 0;
 };
 
+// A stretch of pipes of one kind, by chainage. collar: its rise above the barrel.
 struct Pipe {
     double from = 0, to = 0;
     Maybe bore, wall, bedding, roughness, collar;
 };
 
+// Invert levels where pipes come in and go out (out defaults to in), the cover's level, and the size along
+// the line.
 struct Chamber {
     NameId name = no_name;
     double ch = 0;
     Maybe in, out, cover, size;
 };
 
+// The downstream end is fixed by another line there: by its invert, or by its soffit less the own bore.
 struct Join {
     NameId line = no_name;
     double ch = 0;
     bool by_soffit = false;
 };
 
+// A layer of a road, from finished downward; `what` names its top.
 struct Layer {
     NameId what = no_name;
     double thickness = 0;
 };
 
+// Height of a surface above the profile.
 struct WhatHeight {
     NameId what = no_name;
     double height = 0;
 };
 
+// A line of work: where it runs (plan, chainage `start` at its first point), what is wanted on it, how it is
+// built. A line without a plan has a frame of its own. The profile of a drain is its invert.
 struct LineEntry {
     std::uint32_t entry = 0;
     NameId name = no_name;
@@ -195,6 +227,11 @@ struct Axis {
     double dialled = 0;
 };
 
+// A set-up: one levelling-up of an instrument, or with `head` the same tripod with only the plane changed.
+//   position       of the instrument; absent: u, v count from the first point read that has a place
+//   bearing        degrees clockwise from grid north, or towards a point or line: the main axis
+//   shown          what the instrument displays after a match; an observation of the gradient before tilt
+//   clamp          the mark the receiver stays at, metres
 struct Setup {
     std::uint32_t entry = 0;
     NameId name = no_name;
@@ -213,6 +250,8 @@ struct Setup {
     NameId receiver = no_name;
 };
 
+// Default is settled before anybody else sees it: back for a point known and read first in the set-up, else
+// inter.
 enum class Sight : std::uint8_t { Default, Back, Inter, Fore };
 enum class On : std::uint8_t { Nothing, Invert, Soffit, Crown, Collar };
 enum class Form : std::uint8_t { None, Staff, Mark, Clamp, ThreeWires };
@@ -228,6 +267,9 @@ struct Figure {
     Decimal a, b, c;
 };
 
+// One reading, or a planned one without a figure. A point read on a line has line, ch, off (right positive)
+// and what; its `point` is then the name made of these. along, across: u and v, they win over places. shoe
+// adds to the figure.
 struct Reading {
     std::uint32_t entry = 0;
     NameId setup = no_name;      // as written, or the last one in time order
@@ -248,6 +290,7 @@ struct Reading {
     double shoe = 0;
 };
 
+// A difference of level carried by tape or spirit level.
 struct Step {
     std::uint32_t entry = 0;
     NameId from = no_name, to = no_name;
@@ -255,12 +298,15 @@ struct Step {
     double sd = 0.002;
 };
 
+// How well the staff's foot finds such a surface, one standard deviation.
 struct WhatEntry {
     std::uint32_t entry = 0;
     NameId name = no_name;
     Maybe foot_sd;
 };
 
+// How far a surface of a line may lie below (negative) and above its design, and how it may fall the way
+// water runs.
 struct Tolerance {
     std::uint32_t entry = 0;
     NameId line = no_name, what = no_name;
@@ -268,12 +314,15 @@ struct Tolerance {
     NameId source = no_name;
 };
 
+// One reading of an instrument check. facing: degrees clockwise from the main axis to the staff; absent: body
+// not turned.
 struct Shot {
     NameId station = no_name, peg = no_name, turn = no_name;
     Maybe dist, facing;
     Figure figure;
 };
 
+// An instrument check on site; limit: largest error allowed at 30 m, metres.
 struct Trial {
     std::uint32_t entry = 0;
     NameId name = no_name, instrument = no_name;
@@ -281,6 +330,7 @@ struct Trial {
     double limit = 0.0015;
 };
 
+// A measured surface: named points, or all points of one `what`.
 struct SurfaceEntry {
     std::uint32_t entry = 0;
     NameId name = no_name, what = no_name;
@@ -289,6 +339,7 @@ struct SurfaceEntry {
     std::vector<std::array<double, 2>> inside;
 };
 
+// A table to keep ready in the result.
 struct Want {
     std::uint32_t entry = 0;
     NameId line = no_name, surface = no_name, setup = no_name;
@@ -296,19 +347,23 @@ struct Want {
     std::vector<NameId> whats;
 };
 
+// A rule of the job: which preset, or which values. Only the values of the rules this version uses are read.
 struct Rule {
     std::uint32_t entry = 0;
     NameId name = no_name, preset = no_name;
-    NameId by = no_name;  // misclosure: sets, km or model
+    NameId by = no_name;   // misclosure: sets, km or model
     Maybe a, d, p, sd, k;  // misclosure a; assumed-sight d; confidence p; expectation sd; refraction k
 };
 
+// From here on readings of that surface in the stretch (inclusive; absent ends: the whole line) are of a new
+// one.
 struct Relaid {
     std::uint32_t entry = 0;
     NameId line = no_name, what = no_name, why = no_name;
     Maybe from, to;
 };
 
+// The instrument was adjusted: checks and readings before no longer speak for it.
 struct Adjusted {
     std::uint32_t entry = 0;
     NameId instrument = no_name, why = no_name;

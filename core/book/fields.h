@@ -24,6 +24,7 @@ struct EntryContext {
 
     std::string id() const { return book.id_of(entry); }
 
+    // Records the finding about this entry and clears ok: the entry will be left out.
     void refuse(Code code, std::string message);
     void refuse(Code code, std::string message, std::string cure);
 };
@@ -50,8 +51,10 @@ class Fields {
     Maybe thickness(std::string_view key);
     // A number, or a gradient as the trade writes it.
     Maybe gradient(std::string_view key);
+    // A name, or no_name where not given; null and "" count as not given.
     NameId name(std::string_view key);
     NameId required_name(std::string_view key);
+    // Text that is no name (a title): not kept among the names.
     std::string text(std::string_view key);
     bool flag(std::string_view key, bool fallback = false);
     // Index into `words`, or -1 where not given; another word is a finding.
@@ -79,6 +82,7 @@ class Fields {
     NameId name_at(std::uint32_t node, std::string_view key);
 
   private:
+    // Both belong to the caller, who outlives this.
     EntryContext& context_;
     std::uint32_t object_;
     std::string path_;

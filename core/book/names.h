@@ -13,6 +13,8 @@ namespace fallwright {
 using NameId = std::uint32_t;
 constexpr NameId no_name = 0;
 
+// Entries hold numbers instead of texts: a book of a million readings names a few thousand things a million
+// times. Cost: one hash lookup a name. Texts keep their address until the book goes.
 class Names {
   public:
     Names();
@@ -21,10 +23,12 @@ class Names {
     Names(Names&&) = default;
     Names& operator=(Names&&) = default;
 
+    // The number of a text, a new one where it was not there.
     NameId intern(std::string_view text);
     // no_name where the text was never interned.
     NameId find(std::string_view text) const;
     const std::string& text(NameId name) const { return texts_[name]; }
+    // How many texts there are, "" included: one above the largest number.
     std::size_t size() const { return texts_.size(); }
 
   private:

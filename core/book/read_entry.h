@@ -8,6 +8,10 @@
 
 namespace fallwright {
 
+// Required fields, types, ranges and choices are those of contract section 1 (api/schema/v1/entry.schema.json
+// says the same). Whether what an entry names exists is not looked at here: settle.h does that once all lines
+// are read.
+
 // The kind a record names; Unknown where it names none of this version.
 Kind kind_of(std::string_view word);
 std::string_view kind_word(Kind kind);

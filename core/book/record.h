@@ -16,8 +16,10 @@ namespace fallwright {
 constexpr std::size_t longest_line = 64 * 1024;
 constexpr int deepest_nesting = 32;
 
+// JSON's own types.
 enum class NodeType : std::uint8_t { Null, Bool, Number, Text, Array, Object };
 
+// key and text are places in the pool, empty where there is none: an element of an array has no key.
 struct Node {
     NodeType type = NodeType::Null;
     bool boolean = false;
@@ -28,6 +30,7 @@ struct Node {
     std::uint32_t end = 0;
 };
 
+// Why a line is no record, in the order of the checks: size, syntax, depth, numbers, top level, keys.
 enum class ParseFault : std::uint8_t { None, Torn, TooLong, TooDeep, RepeatedKey, NotFinite, NoObject };
 
 class Record {
@@ -38,6 +41,7 @@ class Record {
     const Node& node(std::uint32_t index) const { return nodes_[index]; }
     std::string_view key(const Node& node) const { return {pool_.data() + node.key_start, node.key_size}; }
     std::string_view text(const Node& node) const { return {pool_.data() + node.text_start, node.text_size}; }
+    // Used by Fields to tell members nobody asked for.
     void mark_known(std::uint32_t index) { nodes_[index].known = true; }
     std::uint32_t size() const { return static_cast<std::uint32_t>(nodes_.size()); }
 

@@ -9,6 +9,7 @@
 
 namespace fallwright {
 
+// Enough for any year of four digits; leap seconds are not counted.
 using Instant = std::int64_t;
 // The time of entries that have none above them: before all.
 constexpr Instant before_all = std::numeric_limits<Instant>::min();

@@ -1,5 +1,6 @@
 #include "desk/evaluation.h"
 
+#include <algorithm>
 #include <cmath>
 #include <string_view>
 #include <utility>
@@ -30,9 +31,13 @@ void use_preset(Evaluation& evaluation, const Rule& rule) {
     const std::string& name = evaluation.book->name(rule.preset);
     const preset::MisclosurePreset* found = preset::find_misclosure(name);
     if (found == nullptr) {
-        evaluation.findings.push_back(
-            finding(Code::UnknownPreset, {evaluation.book->id_of(rule.entry)},
-                    "misclosure preset " + name + " is not known; the model's limit is used"));
+        const bool listed =
+            std::any_of(preset::misclosure_presets().begin(), preset::misclosure_presets().end(),
+                        [&name](const preset::MisclosurePreset& row) { return row.name == name; });
+        evaluation.findings.push_back(finding(
+            Code::UnknownPreset, {evaluation.book->id_of(rule.entry)},
+            "misclosure preset " + name + (listed ? " is no limit of a misclosure" : " is not known") +
+                "; the model's limit is used"));
         return;
     }
     evaluation.rule = found->rule();

@@ -12,15 +12,19 @@
 
 namespace fallwright {
 
+// A closure against what the book's rule allows.
 struct JudgedClosure {
     double allowed = 0;  // metres; NaN where it cannot be told
     bool ok = false;     // misclosure as printed against allowed as printed
 };
 
+// A table the result rests on, named in it with its edition.
 struct UsedPreset {
     std::string name, edition;
 };
 
+// Every stage's output as it came, so that whoever writes it needs to compute nothing. Lengths are metres,
+// gradients ratios; NaN where there is none. Moving it keeps all its references valid.
 struct Evaluation {
     std::shared_ptr<const Book> book;
     Figures figures;
@@ -34,6 +38,7 @@ struct Evaluation {
     Findings findings;                    // all of them, in the order of the stages
 };
 
+// Total: any book gives an evaluation; what is wrong stands in its findings.
 Evaluation evaluate(std::shared_ptr<const Book> book);
 
 // off_plane of a reading (contract section 2); NaN where its set-up has no clamp. Metres.

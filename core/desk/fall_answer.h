@@ -17,10 +17,12 @@
 
 namespace fallwright {
 
+// One point along the fall.
 struct FallReading {
     double at = 0, staff = 0, off_fit = 0;  // metres; NaN where there is none
 };
 
+// One way in which readings, distance and what is shown would agree (fall/cross_check.h).
 struct FallExplanation {
     std::string kind, sentence;
     double wanted = 0;  // what it would have to be: metres, for shown a ratio
@@ -49,6 +51,7 @@ struct FallAnswer {
 Result<FallAnswer> fall_of_readings(desk::Options& options);
 Result<FallAnswer> fall_of_line(const std::shared_ptr<const Book>& book, desk::Options& options);
 
+// The JSON of api/schema/v1/fall.schema.json.
 std::string fall_json(const FallAnswer& answer);
 
 }  // namespace fallwright

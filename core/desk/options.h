@@ -15,21 +15,27 @@
 
 namespace fallwright::desk {
 
+// Pure reading: it knows no verb. Whoever uses it asks for what its verb needs, then looks at fault() once.
 class Options {
   public:
     explicit Options(const nlohmann::json& object);
 
     // A unit named by the option "unit", else metres.
     Unit unit();
+    // A number is in that unit; text names its own or takes that one.
     std::optional<Length> length(const char* name);
     std::optional<Measured> measured(const char* name);
+    // A number is a ratio.
     std::optional<Gradient> gradient(const char* name);
     std::vector<Length> lengths(const char* name);
     std::vector<Length> chainages(const char* name);
+    // Plain text and switches.
     std::optional<std::string> text(const char* name);
     bool flag(const char* name);
+    // Given and not null.
     bool has(const char* name) const;
 
+    // Only the first fault is kept: a request is refused for one reason at a time.
     void refuse(Finding found);
     const std::optional<Finding>& fault() const { return fault_; }
 

@@ -8,6 +8,7 @@
 
 namespace fallwright {
 
+// drawing: lines of text for a terminal, or an SVG document; words: one sentence that says how to read it.
 struct StaffAnswer {
     Unit unit = Unit::Metre;
     double reading = 0;  // metres
@@ -17,7 +18,10 @@ struct StaffAnswer {
     Findings findings;
 };
 
+// Options: reading (required; negative: inverted), unit, staff_length, window, inverted, style text or svg,
+// ascii.
 Result<StaffAnswer> staff_picture(desk::Options& options);
+// The JSON of api/schema/v1/staff.schema.json.
 std::string staff_json(const StaffAnswer& answer);
 
 }  // namespace fallwright

@@ -9,8 +9,10 @@
 
 namespace fallwright {
 
+// Of the answers; rises only when a reader of the old one would misread the new one.
 constexpr int format_version = 1;
 
+// The whole, and the parts that a level book shows. Schemas: api/schema/v1/evaluate and levels.
 std::string evaluate_json(const Evaluation& evaluation);
 std::string levels_json(const Evaluation& evaluation);
 

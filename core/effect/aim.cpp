@@ -18,6 +18,6 @@ double beside(const SetupTerms& setup, const SightTerms& sight) {
 }  // namespace
 
 const Effect aim = {
-    "aim", "the body is turned a little beside its bearing", Scope::Setup, Part::Nothing, aim_prior, beside};
+    "aim", "the body is turned a little beside its bearing", Scope::Tripod, Part::Nothing, aim_prior, beside};
 
 }  // namespace fallwright

@@ -55,6 +55,7 @@ struct Prior {
 enum class Scope : std::uint8_t {
     Instrument,  // one for all set-ups of the instrument between two adjustments
     Setup,       // one for each set-up
+    Tripod,      // one for each tripod: set-ups that share a head share it
     SetupPoint   // one for each set-up and point read in it
 };
 

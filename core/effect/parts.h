@@ -5,6 +5,8 @@
 
 namespace fallwright {
 
+// Coefficients that several effects have: the parameter is a gradient along an axis, or grows with distance
+// whatever the direction.
 inline double along_main(const SetupTerms&, const SightTerms& sight) {
     return sight.u;
 }
@@ -15,6 +17,9 @@ inline double with_distance(const SetupTerms&, const SightTerms& sight) {
     return sight.d;
 }
 
+// One file each: tilt.cpp, cone.cpp, collimation.cpp, grade_gain.cpp belong to an instrument;
+// setting_tilt.cpp, grade_setting.cpp, aim.cpp to a set-up. effect.cpp lists them in the order of their
+// columns.
 extern const Effect tilt_main, tilt_cross;
 extern const Effect cone, collimation;
 extern const Effect grade_gain_main, grade_gain_cross;

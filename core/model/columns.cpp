@@ -2,9 +2,10 @@
 
 namespace fallwright {
 
-Columns::Columns(const Book& book, const Sights& sights, adjust::Problem& problem)
+Columns::Columns(const Book& book, const Sights& sights, const Where& where, adjust::Problem& problem)
     : book_(book),
       sights_(sights),
+      where_(where),
       problem_(problem),
       of_setups_(book.setups.size()),
       active_(book.setups.size()),
@@ -28,6 +29,12 @@ std::vector<Parameter>& Columns::instrument_parameters(std::size_t instrument, s
     return parameters;
 }
 
+std::vector<Parameter>& Columns::setup_parameters(std::size_t setup) {
+    std::vector<Parameter>& parameters = of_setups_[setup];
+    parameters.resize(setup_effects().size());
+    return parameters;
+}
+
 const std::vector<Columns::Active>& Columns::active(std::size_t setup, std::int32_t stretch) {
     std::vector<Active>& active = active_[setup];
     if (active_stretch_[setup] == stretch) return active;
@@ -43,12 +50,15 @@ const std::vector<Columns::Active>& Columns::active(std::size_t setup, std::int3
         shared[i].prior = prior;
         active.push_back({effect, &shared[i]});
     }
-    std::vector<Parameter>& own = of_setups_[setup];
-    own.resize(setup_effects().size());
+    std::vector<Parameter>& own = setup_parameters(setup);
+    std::vector<Parameter>& tripod = setup_parameters(static_cast<std::size_t>(where_.tripods[setup]));
     for (std::size_t i = 0; i < setup_effects().size(); ++i) {
         const Effect* effect = setup_effects()[i];
-        own[i].prior = effect->prior(terms);
-        if (own[i].prior.present) active.push_back({effect, &own[i]});
+        const Prior prior = effect->prior(terms);
+        if (!prior.present) continue;
+        Parameter& parameter = effect->scope == Scope::Tripod ? tripod[i] : own[i];
+        parameter.prior = prior;
+        active.push_back({effect, &parameter});
     }
     return active;
 }

@@ -13,6 +13,7 @@
 
 namespace fallwright {
 
+// An exactly known parameter, or one nothing carries, has no column.
 constexpr adjust::Column no_column = -1;
 
 // One parameter: value beforehand, and its column where it is not exactly known.
@@ -36,10 +37,13 @@ struct Owner {
     const Effect* effect = nullptr;
 };
 
+// Lazy on purpose: a prior counts as an observation only if some reading carries its column (contract section
+// 2), so a column begins with the first reading whose coefficient is not 0.
 class Columns {
   public:
-    Columns(const Book& book, const Sights& sights, adjust::Problem& problem);
+    Columns(const Book& book, const Sights& sights, const Where& where, adjust::Problem& problem);
 
+    // A column of the caller's own (levels, planes, feet), with who it belongs to.
     adjust::Column add(const Owner& owner);
     const Owner& owner(adjust::Column column) const { return owners_[static_cast<std::size_t>(column)]; }
 
@@ -54,12 +58,17 @@ class Columns {
     const std::vector<Active>& active(std::size_t setup, std::int32_t stretch);
 
   private:
+    // Appends the parameter's term, making its column and prior where it is the first; returns coefficient x
+    // value.
     double add_parameter(Parameter& parameter, const Owner& owner, double coefficient,
                          std::vector<adjust::Term>& terms);
+    // Those of a set-up, or of the tripod it stands on.
+    std::vector<Parameter>& setup_parameters(std::size_t setup);
     std::vector<Parameter>& instrument_parameters(std::size_t instrument, std::int32_t stretch);
 
     const Book& book_;
     const Sights& sights_;
+    const Where& where_;
     adjust::Problem& problem_;
     std::vector<Owner> owners_;
     // Parameters live in maps and in vectors that never grow again, so that pointers to them stay.
@@ -70,6 +79,7 @@ class Columns {
         Parameter parameter;
     };
     std::vector<std::vector<StaffParameter>> of_staffs_;
+    // Found once a set-up and kept until a reading of it falls into another stretch of its instrument.
     std::vector<std::vector<Active>> active_;
     std::vector<std::int32_t> active_stretch_;
 };

@@ -23,7 +23,7 @@ class Builder {
     Builder(const Book& book, const Figures& figures, const Where& where)
         : book_(book), where_(where), model_(std::make_unique<Model>(Points(book, figures))) {
         model_->sights = prepare_sights(book, model_->points, figures, where);
-        columns_ = std::make_unique<Columns>(book, model_->sights, model_->problem);
+        columns_ = std::make_unique<Columns>(book, model_->sights, where, model_->problem);
     }
 
     std::unique_ptr<Model> run() {

@@ -9,11 +9,14 @@
 
 namespace fallwright {
 
+// A point that only a benchmark or a step names is one too; a place alone makes none, since nothing tells its
+// level.
 class Points {
   public:
     // A reading that cannot be so (figures) speaks of nothing.
     Points(const Book& book, const Figures& figures);
 
+    // Points count from 0.
     std::size_t size() const { return names_.size(); }
     NameId name(std::size_t point) const { return names_[point]; }
     // -1 where nothing speaks of it.

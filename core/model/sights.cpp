@@ -15,7 +15,9 @@ constexpr double usual_refraction = 0.13;  // where the book has no rule
 constexpr double earth_radius = 6371000;
 constexpr double one_degree = 0.017453292519943295;
 
-double curvature_of(double d, double refraction) { return (1 - refraction) * d * d / (2 * earth_radius); }
+double curvature_of(double d, double refraction) {
+    return (1 - refraction) * d * d / (2 * earth_radius);
+}
 
 double refraction_rule(const Book& book) {
     for (const Rule& rule : book.rules) {

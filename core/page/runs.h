@@ -15,16 +15,20 @@ struct RunSetup {
     NameId carried = no_name;  // the point the next set-up of the run stands on; no_name for the last
 };
 
+// Set-ups joined by common points, each standing on a point its predecessor read. A sloped set-up is a run by
+// itself.
 struct Run {
     bool sloped = false;
     std::vector<RunSetup> setups;
 };
 
+// Runs that two crews keep at the same time do not mix: a run goes on from its own last set-up only.
 struct Runs {
     std::vector<Run> runs;               // in order of their first sights
     std::vector<std::int32_t> left_out;  // set-ups without a back sight to a known point
 };
 
+// Matched planes are in no run and not left out: they have no page. Total over every book.
 Runs find_runs(const Book& book, const Figures& figures);
 
 }  // namespace fallwright

@@ -27,6 +27,11 @@ class FigureReader {
     }
 
   private:
+    // Staff and receiver are those of the tripod's set-up.
+    const Setup& tripod(const Reading& reading) const {
+        return book_.setups[tripod_of(book_, static_cast<std::size_t>(reading.setup_at))];
+    }
+
     const Setup& setup_of(const Reading& reading) const {
         return book_.setups[static_cast<std::size_t>(reading.setup_at)];
     }
@@ -92,7 +97,7 @@ class FigureReader {
             kit.least_step = decimal(on.least_step);
         }
         if (reading.least_step.has()) kit.least_step = decimal(reading.least_step);
-        const NameId receiver = reading.receiver != no_name ? reading.receiver : setup_of(reading).receiver;
+        const NameId receiver = reading.receiver != no_name ? reading.receiver : tripod(reading).receiver;
         const std::int32_t receiver_at = receiver == no_name ? -1 : receivers_(receiver);
         if (receiver_at >= 0)
             kit.window = decimal(book_.receivers[static_cast<std::size_t>(receiver_at)].window);
@@ -122,7 +127,8 @@ class FigureReader {
 
 std::int32_t staff_of(const Book& book, const Reading& reading, const ByName& staffs) {
     const NameId own = reading.staff;
-    const NameId name = own != no_name ? own : book.setups[static_cast<std::size_t>(reading.setup_at)].staff;
+    const NameId name =
+        own != no_name ? own : book.setups[tripod_of(book, static_cast<std::size_t>(reading.setup_at))].staff;
     return name == no_name ? -1 : staffs(name);
 }
 

@@ -58,10 +58,9 @@ class Locator {
     // A shared head needs a place, since its plane turns about it.
     void find_tripods() {
         for (std::size_t i = 0; i < book_.setups.size(); ++i) {
-            std::size_t root = i;
-            while (book_.setups[root].head_at >= 0)
-                root = static_cast<std::size_t>(book_.setups[root].head_at);
-            if (root != i && !spot_of(book_.setups[root], false).known) {
+            std::size_t root = tripod_of(book_, i);
+            const bool shares = book_.setups[i].head_at >= 0;
+            if (shares && (root == i || !spot_of(book_.setups[root], false).known)) {
                 const std::string& name = book_.name(book_.setups[i].name);
                 where_.findings.push_back(finding(
                     Code::HeadWithoutPlace, {name},
