@@ -27,8 +27,8 @@ std::string_view body(std::string_view cell) {
 bool may_part_thousands(std::string_view number, std::size_t mark, double largest) {
     if (mark < 1 || mark > 3 || number.front() == '0' || number.size() - mark != 4) return false;
     double whole = 0;
-    for (const char c : number.substr(0, mark)) whole = whole * 10 + (c - '0');
-    return whole * 1000 <= largest;
+    for (const char c : number) whole = is_digit(c) ? whole * 10 + (c - '0') : whole;
+    return whole <= largest;
 }
 
 }  // namespace

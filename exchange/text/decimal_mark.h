@@ -14,7 +14,7 @@ struct DecimalMark {
 
 // One vote for each numeric cell. Decisive are: 1,5 (not three digits behind), 0,953 (no group begins with
 // 0), 1234,567 (too many in front), 1.234,56 (the last one parts decimals), 1.234.567 (the other one does),
-// and 1,717 where 1717 would be more than can be (`largest`: no staff is so long, no ground so high). All
+// and 1,717 where 1717 would be more than can be (`largest`, 0: no whole number can be). All
 // else is weak: with nothing decisive a semicolon between the cells speaks for the decimal comma, a comma for
 // the point.
 class MarkVote {

@@ -32,6 +32,12 @@ TEST(DecimalMark, NoStaffIsAThousandMetresLong) {
     EXPECT_EQ(mark({"1.717", "2.918"}, staff_in_metres), '.');
 }
 
+TEST(DecimalMark, GoesByTheWholeNumberNotByItsThousands) {
+    EXPECT_EQ(mark({"9.999"}, 9999), '\0');
+    EXPECT_EQ(mark({"9.999"}, 9998), '.');
+    EXPECT_EQ(mark({"9.500"}, 0), '.');
+}
+
 TEST(DecimalMark, IsLeftOpenWhereEveryFigureCanBeThousands) {
     EXPECT_EQ(mark({"1,717", "2,918"}, staff_in_millimetres), '\0');
     EXPECT_EQ(mark({"1.717", "2.918"}, staff_in_millimetres), '\0');

@@ -56,7 +56,7 @@ class Follower {
             case Record::Kind::Sights:
                 return take_sights(record);
             case Record::Kind::Heading:
-                return add_step(RunStep::Kind::Heading, record, {});
+                return take_heading(record);
             case Record::Kind::Sum:
                 return sums_.compare(record);
             case Record::Kind::Check:
@@ -65,6 +65,15 @@ class Follower {
             case Record::Kind::Aside:
                 return;
         }
+    }
+
+    // Kept as a remark; it may also be a point whose reading was forgotten.
+    void take_heading(const Record& record) {
+        add_step(RunStep::Kind::Heading, record, {});
+        if (record.point.empty() || record.named_by_remark) return;
+        complain(Code::ImportNotUsed, record, form_.columns.point_column(),
+                 quoted(record.point) + " stands without a sight and is kept as a remark",
+                 "if its reading was forgotten, type it and import again");
     }
 
     // Rows of figures without a sight: benchmarks listed have been taken, the rest is said.

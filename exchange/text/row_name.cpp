@@ -57,7 +57,8 @@ class RowNamer {
         } else {
             name_by_chainage();
         }
-        if (!record_.point.empty() || record_.chainage) return;
+        const bool named = !record_.point.empty() || record_.chainage;
+        if (named || columns_.point_column() == Column::Point) return;
         record_.point = std::exchange(record_.remark, {});
         record_.named_by_remark = !record_.point.empty();
     }

@@ -201,8 +201,10 @@ double largest_in(const SheetColumns& columns, Column column) {
                           column == Column::RiseFall;
     const bool of_ground =
         column == Column::Level || column == Column::Known || column == Column::Collimation;
+    const LengthUnit unit = columns.unit(column);
+    if (of_ground && (unit == LengthUnit::Metre || unit == LengthUnit::Foot)) return 0;
     const double metres = of_staff ? longest_staff.metres() : of_ground ? highest_ground : no_limit;
-    return metres * Decimal::ticks_per_metre / static_cast<double>(scale_of(columns.unit(column)).ticks);
+    return metres * Decimal::ticks_per_metre / static_cast<double>(scale_of(unit).ticks);
 }
 
 }  // namespace fallwright::text

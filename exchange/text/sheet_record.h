@@ -49,8 +49,8 @@ struct SheetForm {
 // The row as a record. What is wrong goes to the findings, each cell of its own.
 Record read_record(const CsvRow& row, const SheetForm& form, SheetFindings& findings);
 
-// The largest length, in the unit of the column, that a cell can hold: a staff is 10 m long, ground is below
-// 9000 m.
+// The largest whole number, in the unit of the column, that a cell can hold: a staff is 10 m long, ground is
+// below 9000 m, and 0 for levels in metres or feet, which nobody books without decimals.
 double largest_in(const SheetColumns& columns, Column column);
 
 // Longer readings are not of this world: 10 m, as the book has it for a staff of unknown length.
