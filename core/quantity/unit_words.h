@@ -1,7 +1,6 @@
 // Words and signs for units of length: m, mm, ft, ', in, ", ... Used inside quantity only.
 //
-// Factors are exact
-// by definition: 0.3048 m a foot, 25.4 mm an inch, 5280 ft a mile.
+// Factors are exact by definition: 0.3048 m a foot, 25.4 mm an inch, 5280 ft a mile.
 #pragma once
 
 #include <optional>
