@@ -30,6 +30,7 @@ class JsonOut {
     JsonOut& integer(long long value);
     JsonOut& null();
     // `places` decimals at most, trailing zeros dropped; not finite writes null.
+    // Numbers follow the printing rule, so equal values are equal bytes in every build.
     JsonOut& number(double value, int places);
     JsonOut& figures(double value, int figures);
     // A finished piece of JSON, as it is.

@@ -17,6 +17,7 @@
 #include "base/finding.h"
 #include "base/result.h"
 #include "book/entry.h"
+#include "book/line_entry.h"
 #include "quantity/unit.h"
 
 namespace fallwright {
@@ -74,6 +75,7 @@ std::size_t tripod_of(const Book& book, std::size_t setup);
 
 // Lookup by name, made once for many questions.
 // Index of the entry with that name in a vector of a kind; -1 where there is none.
+// Keeps no reference to the entries: it may outlive them.
 class ByName {
   public:
     template <class Entries>

@@ -18,6 +18,7 @@
 namespace fallwright {
 
 // A number that may be absent.
+// Absent is NaN inside, so arithmetic with an absent number stays absent.
 struct Maybe {
     double value = std::numeric_limits<double>::quiet_NaN();
 
@@ -54,10 +55,10 @@ enum class Kind : std::uint8_t {
 // What every line has in common. `at` is its own time or that of the nearest entry above that has one.
 struct Entry {
     Kind kind = Kind::Unknown;
-    bool refused = false;  // not readable, or struck, or left out with a finding
-    std::uint32_t line = 0;
+    bool refused = false;    // not readable, or struck, or left out with a finding
+    std::uint32_t line = 0;  // in the file, from 1
     NameId id = no_name;
-    NameId by = no_name;
+    NameId by = no_name;  // who
     Instant at = before_all;
     std::size_t offset = 0;  // of the line in Book::text
     std::uint32_t length = 0;
@@ -69,9 +70,9 @@ struct Entry {
 struct Benchmark {
     std::uint32_t entry = 0;
     NameId point = no_name;
-    Decimal level;
-    double sd = 0;  // 0: held fixed
-    NameId source = no_name;
+    Decimal level;            // exact to 1e-7 m
+    double sd = 0;            // 0: held fixed
+    NameId source = no_name;  // where the level is from
 };
 
 // A pipe laser counts as a rotating laser in everything.
@@ -102,12 +103,12 @@ struct Instrument {
     Maybe reading_sd, sd_per_m;
     std::array<double, 2> tilt{0, 0};  // main, cross
     Maybe tilt_sd, setting_tilt_sd;
-    double cone = 0, collimation = 0;
+    double cone = 0, collimation = 0;  // known by a check
     Maybe cone_sd, collimation_sd, aim_sd, grade_sd;
     double grade_gain_sd = 0, grade_step = 0;
     std::array<Maybe, 2> grade_limit;  // main, cross
     Maybe range;
-    Keypad keypad;
+    Keypad keypad;  // how the machine writes its grades
 };
 
 // A joint of a staff: figures above `at` are shifted by an unknown step of that sd.
@@ -148,79 +149,6 @@ struct PlaceEntry {
     Position position;
 };
 
-enum class LineUse : std::uint8_t { Drain, Road, Kerb, Slab, Other };
-enum class Flow : std::uint8_t { Default, With, Against };
-
-// A point of a line's profile: its level, or the gradient from the point before, or `by` under the level
-// found at a point. curve: length of the vertical curve there, 0: a corner.
-struct ProfilePoint {
-    double ch = 0;
-    Maybe level, gradient;  // gradient: from the point before
-    NameId under = no_name;
-    double by = 0;
-    double curve = 0;
-};
-
-// Rise per length across the line.
-struct Crossfall {
-    bool given = false;
-    bool sides = false;  // left and right rise outwards; else one number rises to the right
-    double left = 0, right = 0;
-};
-
-// A stretch of pipes of one kind, by chainage. collar: its rise above the barrel.
-struct Pipe {
-    double from = 0, to = 0;
-    Maybe bore, wall, bedding, roughness, collar;
-};
-
-// Invert levels where pipes come in and go out (out defaults to in), the cover's level, and the size along
-// the line.
-struct Chamber {
-    NameId name = no_name;
-    double ch = 0;
-    Maybe in, out, cover, size;
-};
-
-// The downstream end is fixed by another line there: by its invert, or by its soffit less the own bore.
-struct Join {
-    NameId line = no_name;
-    double ch = 0;
-    bool by_soffit = false;
-};
-
-// A layer of a road, from finished downward; `what` names its top.
-struct Layer {
-    NameId what = no_name;
-    double thickness = 0;
-};
-
-// Height of a surface above the profile.
-struct WhatHeight {
-    NameId what = no_name;
-    double height = 0;
-};
-
-// A line of work: where it runs (plan, chainage `start` at its first point), what is wanted on it, how it is
-// built. A line without a plan has a frame of its own. The profile of a drain is its invert.
-struct LineEntry {
-    std::uint32_t entry = 0;
-    NameId name = no_name;
-    LineUse use = LineUse::Other;
-    double start = 0;
-    std::vector<std::array<double, 2>> plan;  // e, n
-    std::vector<ProfilePoint> profile;
-    Flow flow = Flow::Default;
-    Crossfall crossfall;
-    std::array<Maybe, 2> edges;
-    std::vector<Pipe> pipes;
-    std::vector<Chamber> chambers;
-    std::vector<Join> joins;
-    std::vector<double> outlets;
-    std::vector<Layer> layers;
-    std::vector<WhatHeight> whats;
-};
-
 // One axis of a light plane: dialled (0 when not given), or matched to something (null in the book).
 struct Axis {
     bool matched = false;
@@ -243,8 +171,8 @@ struct Setup {
     Maybe bearing;
     NameId towards = no_name;
     NameId head = no_name;
-    double head_sd = 0.001;
-    std::array<Maybe, 2> shown;
+    double head_sd = 0.001;      // how far the head may have moved, metres
+    std::array<Maybe, 2> shown;  // main, cross
     Maybe clamp;
     NameId staff = no_name;
     NameId receiver = no_name;
@@ -253,8 +181,11 @@ struct Setup {
 // Default is settled before anybody else sees it: back for a point known and read first in the set-up, else
 // inter.
 enum class Sight : std::uint8_t { Default, Back, Inter, Fore };
+// What of a pipe the staff stood on; levels are taken down to the invert.
 enum class On : std::uint8_t { Nothing, Invert, Soffit, Crown, Collar };
+// How a figure was got.
 enum class Form : std::uint8_t { None, Staff, Mark, Clamp, ThreeWires };
+// What the receiver shows: it stands above the light, below it, or an offset along the staff.
 enum class Deviation : std::uint8_t { High, Low, Offset };
 
 // The value of a reading as booked. Staff: a. Mark: a is the mark, b what the receiver shows. Clamp: b only.
@@ -281,20 +212,20 @@ struct Reading {
     NameId receiver = no_name;
     Sight sight = Sight::Default;
     On on = On::Nothing;
-    bool planned = false;
-    bool older = false;  // of a surface that was relaid since
+    bool planned = false;  // no figure yet: for planning only
+    bool older = false;    // of a surface that was relaid since
     Figure figure;
-    double ch = 0, off = 0;
+    double ch = 0, off = 0;  // where it is on a line
     Maybe dist, dist_sd, along, across, sd;
     Maybe least_step;  // read to; else the staff's
-    double shoe = 0;
+    double shoe = 0;   // metres under the staff's foot
 };
 
 // A difference of level carried by tape or spirit level.
 struct Step {
     std::uint32_t entry = 0;
     NameId from = no_name, to = no_name;
-    double rise = 0;
+    double rise = 0;  // from `from` to `to`, metres
     double sd = 0.002;
 };
 
@@ -305,19 +236,10 @@ struct WhatEntry {
     Maybe foot_sd;
 };
 
-// How far a surface of a line may lie below (negative) and above its design, and how it may fall the way
-// water runs.
-struct Tolerance {
-    std::uint32_t entry = 0;
-    NameId line = no_name, what = no_name;
-    Maybe below, above, fall_min, fall_max;
-    NameId source = no_name;
-};
-
 // One reading of an instrument check. facing: degrees clockwise from the main axis to the staff; absent: body
 // not turned.
 struct Shot {
-    NameId station = no_name, peg = no_name, turn = no_name;
+    NameId station = no_name, peg = no_name, turn = no_name;  // turn: which levelling-up
     Maybe dist, facing;
     Figure figure;
 };
@@ -330,23 +252,6 @@ struct Trial {
     double limit = 0.0015;
 };
 
-// A measured surface: named points, or all points of one `what`.
-struct SurfaceEntry {
-    std::uint32_t entry = 0;
-    NameId name = no_name, what = no_name;
-    std::vector<NameId> points;
-    std::vector<std::vector<NameId>> breaklines;
-    std::vector<std::array<double, 2>> inside;
-};
-
-// A table to keep ready in the result.
-struct Want {
-    std::uint32_t entry = 0;
-    NameId line = no_name, surface = no_name, setup = no_name;
-    Maybe every;
-    std::vector<NameId> whats;
-};
-
 // A rule of the job: which preset, or which values. Only the values of the rules this version uses are read.
 struct Rule {
     std::uint32_t entry = 0;
@@ -355,20 +260,13 @@ struct Rule {
     Maybe a, d, p, sd, k;  // misclosure a; assumed-sight d; confidence p; expectation sd; refraction k
 };
 
-// From here on readings of that surface in the stretch (inclusive; absent ends: the whole line) are of a new
-// one.
-struct Relaid {
-    std::uint32_t entry = 0;
-    NameId line = no_name, what = no_name, why = no_name;
-    Maybe from, to;
-};
-
 // The instrument was adjusted: checks and readings before no longer speak for it.
 struct Adjusted {
     std::uint32_t entry = 0;
     NameId instrument = no_name, why = no_name;
 };
 
+// A person's words; they change nothing.
 struct Remark {
     std::uint32_t entry = 0;
     NameId text = no_name;

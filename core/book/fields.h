@@ -15,6 +15,8 @@
 namespace fallwright {
 
 // What all objects of one entry share: where findings go and how the entry is called.
+// ok turns false once and stays so: every field of an entry is still read, so that a person hears of all that
+// is wrong at once.
 struct EntryContext {
     Book& book;
     Record& record;
@@ -33,6 +35,7 @@ class Fields {
   public:
     Fields(EntryContext& context, std::uint32_t object, std::string path = "");
 
+    // Given and not null.
     bool has(std::string_view key);
     bool is_null(std::string_view key);
     // Number as written.
@@ -40,6 +43,7 @@ class Fields {
     double number_or(std::string_view key, double fallback);
     // Length in metres; within +-Decimal::limit_metres.
     Maybe length(std::string_view key);
+    // Not given: the fallback; required: a finding, and 0.
     double length_or(std::string_view key, double fallback);
     double required_length(std::string_view key);
     // One standard deviation; a negative one is a finding and absent. Absent where not given.
@@ -56,6 +60,7 @@ class Fields {
     NameId required_name(std::string_view key);
     // Text that is no name (a title): not kept among the names.
     std::string text(std::string_view key);
+    // true or false.
     bool flag(std::string_view key, bool fallback = false);
     // Index into `words`, or -1 where not given; another word is a finding.
     int choice(std::string_view key, std::initializer_list<std::string_view> words);

@@ -10,6 +10,7 @@
 
 namespace fallwright {
 
+// Valid for the Names it came from only.
 using NameId = std::uint32_t;
 constexpr NameId no_name = 0;
 
@@ -17,6 +18,7 @@ constexpr NameId no_name = 0;
 // times. Cost: one hash lookup a name. Texts keep their address until the book goes.
 class Names {
   public:
+    // Holds "" from the start. Moves, but does not copy: views point into it.
     Names();
     Names(const Names&) = delete;
     Names& operator=(const Names&) = delete;
@@ -27,6 +29,7 @@ class Names {
     NameId intern(std::string_view text);
     // no_name where the text was never interned.
     NameId find(std::string_view text) const;
+    // name: one that intern or find returned.
     const std::string& text(NameId name) const { return texts_[name]; }
     // How many texts there are, "" included: one above the largest number.
     std::size_t size() const { return texts_.size(); }

@@ -13,6 +13,7 @@
 
 namespace fallwright {
 
+// Bounds of contract section 1: what is beyond is a fault, found before any memory is spent on it.
 constexpr std::size_t longest_line = 64 * 1024;
 constexpr int deepest_nesting = 32;
 
@@ -33,12 +34,16 @@ struct Node {
 // Why a line is no record, in the order of the checks: size, syntax, depth, numbers, top level, keys.
 enum class ParseFault : std::uint8_t { None, Torn, TooLong, TooDeep, RepeatedKey, NotFinite, NoObject };
 
+// Reused from line to line: after the first few lines no memory is asked for any more. A parse leaves nothing
+// of the line before.
 class Record {
   public:
     // Reads one line; on a fault the content is unspecified.
     ParseFault parse(std::string_view line);
 
+    // index below size(); 0 is the whole object.
     const Node& node(std::uint32_t index) const { return nodes_[index]; }
+    // Views stay valid until the next parse.
     std::string_view key(const Node& node) const { return {pool_.data() + node.key_start, node.key_size}; }
     std::string_view text(const Node& node) const { return {pool_.data() + node.text_start, node.text_size}; }
     // Used by Fields to tell members nobody asked for.

@@ -20,7 +20,7 @@ struct JudgedClosure {
 
 // A table the result rests on, named in it with its edition.
 struct UsedPreset {
-    std::string name, edition;
+    std::string name, edition;  // as in preset/
 };
 
 // Every stage's output as it came, so that whoever writes it needs to compute nothing. Lengths are metres,

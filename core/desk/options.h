@@ -18,15 +18,18 @@ namespace fallwright::desk {
 // Pure reading: it knows no verb. Whoever uses it asks for what its verb needs, then looks at fault() once.
 class Options {
   public:
+    // The object must outlive this.
     explicit Options(const nlohmann::json& object);
 
     // A unit named by the option "unit", else metres.
     Unit unit();
     // A number is in that unit; text names its own or takes that one.
     std::optional<Length> length(const char* name);
+    // With its uncertainty, where the text gives one.
     std::optional<Measured> measured(const char* name);
     // A number is a ratio.
     std::optional<Gradient> gradient(const char* name);
+    // Lists; empty where the option is absent.
     std::vector<Length> lengths(const char* name);
     std::vector<Length> chainages(const char* name);
     // Plain text and switches.
@@ -40,6 +43,7 @@ class Options {
     const std::optional<Finding>& fault() const { return fault_; }
 
   private:
+    // A number through from_number, text through parse; anything else is a fault.
     template <class T, class Parse, class FromNumber>
     std::optional<T> typed(const nlohmann::json& value, const char* name, Parse parse,
                            FromNumber from_number);
@@ -47,7 +51,7 @@ class Options {
     std::vector<Length> list(const char* name, Parse parse);
 
     const nlohmann::json& object_;
-    std::optional<Finding> fault_;
+    std::optional<Finding> fault_;  // the first
 };
 
 }  // namespace fallwright::desk

@@ -11,11 +11,11 @@ namespace fallwright {
 // drawing: lines of text for a terminal, or an SVG document; words: one sentence that says how to read it.
 struct StaffAnswer {
     Unit unit = Unit::Metre;
-    double reading = 0;  // metres
+    double reading = 0;  // metres, 0 or more
     bool inverted = false;
     bool svg = false;
     std::string drawing, words;
-    Findings findings;
+    Findings findings;  // what is doubtful about the reading
 };
 
 // Options: reading (required; negative: inverted), unit, staff_length, window, inverted, style text or svg,

@@ -5,6 +5,9 @@
 
 namespace fallwright {
 
+// A new effect: write its file with prior, coefficient and sentence, declare it here, list it in effect.cpp.
+// Nothing else changes: the model asks the list.
+
 // Coefficients that several effects have: the parameter is a gradient along an axis, or grows with distance
 // whatever the direction.
 inline double along_main(const SetupTerms&, const SightTerms& sight) {

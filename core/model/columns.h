@@ -17,6 +17,7 @@ namespace fallwright {
 constexpr adjust::Column no_column = -1;
 
 // One parameter: value beforehand, and its column where it is not exactly known.
+// The value itself is prior.value plus the correction of its column.
 struct Parameter {
     Prior prior;
     adjust::Column column = no_column;
@@ -45,12 +46,15 @@ class Columns {
 
     // A column of the caller's own (levels, planes, feet), with who it belongs to.
     adjust::Column add(const Owner& owner);
+    // column: one that add made, or that a parameter has.
     const Owner& owner(adjust::Column column) const { return owners_[static_cast<std::size_t>(column)]; }
 
     // Terms of one reading's effects, appended; returns what known values add to the right-hand side.
+    // Effects whose coefficient is 0 for this reading add nothing and get no column by it.
     double add_effects(const SightRow& row, std::vector<adjust::Term>& terms);
 
     // The effects of a set-up: of its instrument (stretch of its first reading) and its own.
+    // An effect that is there in a set-up, and its parameter, which others may share.
     struct Active {
         const Effect* effect;
         Parameter* parameter;
@@ -70,10 +74,12 @@ class Columns {
     const Sights& sights_;
     const Where& where_;
     adjust::Problem& problem_;
-    std::vector<Owner> owners_;
+    std::vector<Owner> owners_;  // per column
+
     // Parameters live in maps and in vectors that never grow again, so that pointers to them stay.
     std::map<std::pair<std::size_t, std::int32_t>, std::vector<Parameter>> of_instruments_;
     std::vector<std::vector<Parameter>> of_setups_;
+    // A staff's errors are shared by all set-ups and instruments.
     struct StaffParameter {
         StaffEffect effect;
         Parameter parameter;
