@@ -5,12 +5,14 @@
 #include <cstdio>
 #include <utility>
 
+#include "desk/write_json.h"
 #include "store/book_file.h"
 #include "store/file.h"
 
 namespace fallwright::cli {
 
-int refuse(const Finding& found) {
+int refuse(const Finding& found, const Output& output) {
+    if (output.json) std::printf("%s\n", error_json(found).c_str());
     std::fprintf(stderr, "fallwright: %s\n", one_line(found).c_str());
     return 2;
 }

@@ -8,11 +8,13 @@
 
 #include "base/result.h"
 #include "book/book.h"
+#include "shells/cli/verbs.h"
 
 namespace fallwright::cli {
 
-// Says the finding in one line on standard error; exit code 2.
-int refuse(const Finding& found);
+// Says the finding in one line on standard error, with --json also as {"error": finding} on standard output;
+// exit code 2.
+int refuse(const Finding& found, const Output& output);
 
 Result<std::string> read_file(const std::string& path);
 // Reads and opens a book; findings are about the path.

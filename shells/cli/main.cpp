@@ -113,6 +113,11 @@ join->add_option("--out", arguments.out, "The new book")->required();
 join->callback([&] { code = join_files(arguments.books, arguments.out, arguments.output); });
 }  // namespace
 
+int refuse_words(const std::string& what) {
+    std::fprintf(stderr, "fallwright: %s; see fallwright --help\n", what.c_str());
+    return 2;
+}
+
 int run(int argc, char** argv) {
     CLI::App app(
         "Fallwright: levels and falls with staff, laser and receiver, each number with its uncertainty.",
@@ -127,10 +132,11 @@ int run(int argc, char** argv) {
     add_writing_verbs(app, arguments, code);
     try {
         app.parse(argc, argv);
+    } catch (const CLI::RequiredError& error) {
+        const bool no_verb = app.get_subcommands().empty() && argc > 1;
+        return refuse_words(no_verb ? std::string(argv[1]) + " is no command" : error.what());
     } catch (const CLI::ParseError& error) {
-        if (error.get_exit_code() == 0) return app.exit(error);
-        std::fprintf(stderr, "fallwright: %s; see fallwright --help\n", error.what());
-        return 2;
+        return error.get_exit_code() == 0 ? app.exit(error) : refuse_words(error.what());
     }
     return code;
 }

@@ -100,17 +100,17 @@ Result<store::Lines> compose(std::string_view now, const std::string& device, st
 
 int add_entries(const std::string& path, const std::vector<std::string>& words, const Output& output) {
     Result<std::vector<Json>> entries = entries_of(words);
-    if (!entries) return refuse(entries.finding());
+    if (!entries) return refuse(entries.finding(), output);
     const bool begins_book =
         !entries->empty() && entries->front().contains("kind") && entries->front()["kind"] == "book";
     store::Files& files = store::posix_files();
     const Result<std::string> device = store::device_name(files);
-    if (!device) return refuse(device.finding());
+    if (!device) return refuse(device.finding(), output);
     Findings findings;
     const auto lines_for = [&](std::string_view now) { return compose(now, *device, *entries, findings); };
     const Result<store::Added> added = store::append(
         files, path, begins_book ? store::IfAbsent::Create : store::IfAbsent::Refuse, lines_for);
-    if (!added) return refuse(added.finding());
+    if (!added) return refuse(added.finding(), output);
     for (const std::string& line : added->lines)
         std::printf("%s\n", output.json ? line.c_str() : ("added " + line).c_str());
     if (const auto note = store::network_note(files, path)) findings.push_back(*note);

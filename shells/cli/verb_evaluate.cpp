@@ -26,7 +26,7 @@ bool something_outside(const Evaluation& evaluation) {
 template <class Json, class Text>
 int answer(const std::string& path, const Output& output, Json json, Text text) {
     const Result<std::shared_ptr<const Book>> book = open_book(path);
-    if (!book) return refuse(book.finding());
+    if (!book) return refuse(book.finding(), output);
     say_progress((*book)->text.size(), "adjusting");
     const Evaluation evaluation = evaluate(*book);
     say_progress((*book)->text.size(), "writing");

@@ -38,7 +38,7 @@ int find_fall(const FallArguments& arguments, const Output& output) {
     if (arguments.line.empty()) object["readings"] = arguments.readings;
     desk::Options options(object);
     const Result<FallAnswer> answer = answer_of(arguments, options);
-    if (!answer) return refuse(answer.finding());
+    if (!answer) return refuse(answer.finding(), output);
     const std::string text = output.json ? fall_json(*answer) + "\n" : fall_text(*answer);
     std::fwrite(text.data(), 1, text.size(), stdout);
     const bool outside = (answer->check && !answer->check->agrees) || has_error(answer->findings);

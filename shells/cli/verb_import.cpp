@@ -102,10 +102,10 @@ void say(const text::ImportedBook& imported, std::size_t count, const std::strin
 
 int import_sheet(const ImportArguments& arguments, const Output& output) {
     const Result<std::string> bytes = read_file(arguments.file);
-    if (!bytes) return refuse(bytes.finding());
+    if (!bytes) return refuse(bytes.finding(), output);
     store::Files& files = store::posix_files();
     const Result<std::string> device = store::device_name(files);
-    if (!device) return refuse(device.finding());
+    if (!device) return refuse(device.finding(), output);
     text::ImportedBook imported;
     const auto lines_for = [&](std::string_view now) -> Result<store::Lines> {
         text::CsvOptions options = options_of(arguments);
@@ -121,7 +121,7 @@ int import_sheet(const ImportArguments& arguments, const Output& output) {
     if (!added) {
         if (imported.lines.empty() && !imported.findings.empty())
             say(imported, 0, arguments.book, output.json);
-        return refuse(added.finding());
+        return refuse(added.finding(), output);
     }
     say(imported, added->lines.size(), arguments.book, output.json);
     return output.strict && has_error(imported.findings) ? 1 : 0;

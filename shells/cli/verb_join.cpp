@@ -13,11 +13,11 @@ int join_files(const std::vector<std::string>& paths, const std::string& out, co
     std::vector<BookText> books;
     for (const std::string& path : paths) {
         Result<std::string> bytes = read_file(path);
-        if (!bytes) return refuse(bytes.finding());
+        if (!bytes) return refuse(bytes.finding(), output);
         books.push_back({path, std::move(*bytes)});
     }
     const Result<std::string> joined = join_books(books);
-    if (!joined) return refuse(joined.finding());
+    if (!joined) return refuse(joined.finding(), output);
     store::Lines lines;
     for (std::size_t at = 0; at < joined->size();) {
         const std::size_t end = joined->find('\n', at);
@@ -25,7 +25,7 @@ int join_files(const std::vector<std::string>& paths, const std::string& out, co
         at = end + 1;
     }
     const Result<store::Added> added = store::create_new(store::posix_files(), out, lines);
-    if (!added) return refuse(added.finding());
+    if (!added) return refuse(added.finding(), output);
     if (output.json) {
         std::printf("{\"version\":1,\"entries\":%zu}\n", added->lines.size());
     } else {

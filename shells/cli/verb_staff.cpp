@@ -27,12 +27,12 @@ int draw_staff(const StaffArguments& arguments, const Output& output) {
     const nlohmann::json object = options_of(arguments);
     desk::Options options(object);
     const Result<StaffAnswer> answer = staff_picture(options);
-    if (!answer) return refuse(answer.finding());
+    if (!answer) return refuse(answer.finding(), output);
     std::string text = output.json
                            ? staff_json(*answer) + "\n"
                            : answer->drawing + "\n" + answer->words + "\n" + findings_text(answer->findings);
     if (!arguments.svg.empty() && !output.json) {
-        if (const auto fault = write_file(arguments.svg, answer->drawing)) return refuse(*fault);
+        if (const auto fault = write_file(arguments.svg, answer->drawing)) return refuse(*fault, output);
         text = answer->words + "\nDrawn in " + arguments.svg + "\n" + findings_text(answer->findings);
     }
     std::fwrite(text.data(), 1, text.size(), stdout);
