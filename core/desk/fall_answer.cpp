@@ -7,21 +7,13 @@
 #include "base/json_out.h"
 #include "base/print.h"
 #include "desk/evaluation.h"
+#include "desk/fall_typed.h"
 #include "desk/write_json.h"
 #include "fall/cross_check.h"
-#include "preset/error_figures.h"
 
 namespace fallwright {
 
 namespace {
-
-// What was typed, in metres.
-struct Typed {
-    std::vector<double> staff, at;  // at: empty where no distance is given
-    double over_sd = 0;
-    std::optional<double> shown, near;
-    Unit unit = Unit::Metre;
-};
 
 std::vector<double> in_metres(const std::vector<Length>& lengths) {
     std::vector<double> values;
@@ -29,7 +21,7 @@ std::vector<double> in_metres(const std::vector<Length>& lengths) {
     return values;
 }
 
-void space_evenly(Typed& typed, double over) {
+void space_evenly(TypedFall& typed, double over) {
     const auto last = static_cast<double>(typed.staff.size() - 1);
     for (std::size_t i = 0; i < typed.staff.size(); ++i)
         typed.at.push_back(over * static_cast<double>(i) / last);
@@ -39,7 +31,7 @@ Finding bad_request(std::vector<std::string> about, std::string message, std::st
     return finding(Code::BadRequest, std::move(about), std::move(message), std::move(cure));
 }
 
-void read_distances(desk::Options& options, Typed& typed) {
+void read_distances(desk::Options& options, TypedFall& typed) {
     const std::vector<Length> at = options.chainages("at");
     const std::optional<Measured> over = options.measured("over");
     const std::optional<Length> over_sd = options.length("over_sd");
@@ -62,8 +54,8 @@ void read_distances(desk::Options& options, Typed& typed) {
     }
 }
 
-std::optional<Typed> read_typed(desk::Options& options) {
-    Typed typed;
+std::optional<TypedFall> read_typed(desk::Options& options) {
+    TypedFall typed;
     typed.unit = options.unit();
     typed.staff = in_metres(options.lengths("readings"));
     if (!options.fault() && typed.staff.size() < 2)
@@ -80,7 +72,7 @@ std::optional<Typed> read_typed(desk::Options& options) {
 }
 
 // The readings as a book: one levelled-up laser, the points on a line without a plan.
-std::string as_book(const Typed& typed) {
+std::string as_book(const TypedFall& typed) {
     JsonOut out;
     out.begin_object()
         .text("kind", "book")
@@ -150,124 +142,10 @@ void take_difference(const Evaluation& evaluation, FallAnswer& answer) {
     answer.over = answer.over_sd = answer.gradient = answer.gradient_sd = answer.rms = NAN;
 }
 
-std::string people_length(double metres, Unit unit) {
-    const double value = unit == Unit::Foot ? metres / metres_per_foot : metres;
-    return fixed(value, 3) + (unit == Unit::Foot ? " ft" : " m");
-}
-
-std::string people_gradient(double ratio) {
-    return all_ways(Gradient::ratio(ratio)).one_in + " (" + all_ways(Gradient::ratio(ratio)).percent + ")";
-}
-
-void explain_pivot(const Typed& typed, const FallCheck& found, FallAnswer::Check& check) {
-    const Unit unit = typed.unit;
-    std::string sentence =
-        "The light was tilted until the far point read the near point's figure: the head pivots, the near "
-        "point would lie " +
-        people_length(std::fabs(found.ahead_wanted), unit) +
-        (found.ahead_wanted >= 0 ? " ahead of" : " behind") + " the laser, and the plane passes " +
-        people_length(std::fabs(found.near_off), unit) + (found.near_off >= 0 ? " above" : " below") +
-        " the mark there. Read the near point again.";
-    if (typed.near) {
-        const double predicted = pivoted_gradient(typed.staff.front(), typed.staff.back(),
-                                                  typed.at.back() - typed.at.front(), *typed.near);
-        const bool fits = std::fabs(predicted - *typed.shown) <= 1.96 * check.sd;
-        sentence += fits ? " With the near point where you say it is, this is what would be shown."
-                         : " With the near point where you say it is, " + people_gradient(predicted) +
-                               " would be shown.";
-    }
-    check.explanations.push_back({"pivoting-head", std::move(sentence), found.ahead_wanted, found.near_off});
-}
-
-void cross_check(const Typed& typed, FallAnswer& answer) {
-    FallCheckInput input;
-    input.near_reading = typed.staff.front();
-    input.far_reading = typed.staff.back();
-    input.distance = typed.at.back() - typed.at.front();
-    input.gradient_sd = answer.gradient_sd;
-    input.shown = *typed.shown;
-    input.shown_sd = preset::assumed_rotating_laser.grade_sd;
-    const FallCheck found = check_fall(input);
-    FallAnswer::Check check;
-    check.agrees = found.agrees;
-    check.disagreement = found.disagreement;
-    check.sd = found.sd;
-    if (!found.agrees) {
-        const double difference = input.near_reading - input.far_reading;
-        const std::string shown = people_gradient(input.shown);
-        if (std::isfinite(found.distance_wanted) && found.distance_wanted > 0) {
-            check.explanations.push_back({"distance",
-                                          "The distance would have to be " +
-                                              people_length(found.distance_wanted, typed.unit) + " to make " +
-                                              shown + ".",
-                                          found.distance_wanted, input.distance - found.distance_wanted});
-            explain_pivot(typed, found, check);
-        }
-        check.explanations.push_back({"reading",
-                                      "The readings would have to differ by " +
-                                          people_length(std::fabs(found.difference_wanted), typed.unit) +
-                                          " to make " + shown + ".",
-                                      found.difference_wanted, difference - found.difference_wanted});
-        check.explanations.push_back(
-            {"shown", "The instrument would have to show " + people_gradient(found.gradient) + ".",
-             found.gradient, input.shown - found.gradient});
-        answer.findings.push_back(finding(Code::FallDisagrees, {},
-                                          "readings and distance make " + people_gradient(found.gradient) +
-                                              ", the instrument shows " + shown));
-    }
-    answer.check = std::move(check);
-}
-
-void write_reading(JsonOut& out, const FallAnswer& answer, const FallReading& reading) {
-    const double unit = answer.unit == Unit::Foot ? metres_per_foot : 1;
-    out.begin_object()
-        .number("at", reading.at / unit, length_places)
-        .number("staff", reading.staff / unit, length_places);
-    out.number("off_fit", reading.off_fit / unit, length_places).end_object();
-}
-
-void write_gradient(JsonOut& out, const FallAnswer& answer) {
-    out.key("gradient");
-    if (std::isnan(answer.gradient)) {
-        out.null();
-        return;
-    }
-    const Gradient found = Gradient::ratio(answer.gradient);
-    out.begin_object()
-        .number("ratio", answer.gradient, gradient_places)
-        .number("sd", answer.gradient_sd, gradient_places);
-    out.figures("one_in", found.one_in().value_or(NAN), significant_figures).text("word", found.word());
-    out.figures("percent", found.percent(), significant_figures)
-        .figures("permille", found.permille(), significant_figures);
-    out.figures("degrees", found.degrees(), significant_figures).end_object();
-}
-
-void write_check(JsonOut& out, const FallAnswer& answer) {
-    out.key("check");
-    if (!answer.check) {
-        out.null();
-        return;
-    }
-    const double unit = answer.unit == Unit::Foot ? metres_per_foot : 1;
-    out.begin_object()
-        .boolean("agrees", answer.check->agrees)
-        .number("disagreement", answer.check->disagreement, gradient_places);
-    out.number("sd", answer.check->sd, gradient_places).key("explanations").begin_array();
-    for (const FallExplanation& each : answer.check->explanations) {
-        const bool ratio = each.kind == "shown";
-        out.begin_object().text("kind", each.kind).text("sentence", each.sentence);
-        out.number("wanted", ratio ? each.wanted : each.wanted / unit,
-                   ratio ? gradient_places : length_places);
-        out.number("size", ratio ? each.size : each.size / unit, ratio ? gradient_places : length_places)
-            .end_object();
-    }
-    out.end_array().end_object();
-}
-
 }  // namespace
 
 Result<FallAnswer> fall_of_readings(desk::Options& options) {
-    const std::optional<Typed> typed = read_typed(options);
+    const std::optional<TypedFall> typed = read_typed(options);
     if (!typed) return *options.fault();
     Result<std::unique_ptr<Book>> book = read_book(as_book(*typed));
     if (!book) return book.finding();
@@ -330,36 +208,6 @@ Result<FallAnswer> fall_of_line(const std::shared_ptr<const Book>& book, desk::O
     }
     return bad_request({wanted.value_or("")}, "line " + wanted.value_or("") + " is not in the book",
                        "name a line of the book");
-}
-
-std::string fall_json(const FallAnswer& answer) {
-    const double unit = answer.unit == Unit::Foot ? metres_per_foot : 1;
-    JsonOut out;
-    out.begin_object().integer("version", format_version).text("unit", unit_word(answer.unit));
-    const auto text_or_null = [&out](std::string_view key, const std::string& text) {
-        text.empty() ? out.null(key) : out.text(key, text);
-    };
-    text_or_null("line", answer.line);
-    text_or_null("what", answer.what);
-    out.key("readings").begin_array();
-    for (const FallReading& reading : answer.readings) write_reading(out, answer, reading);
-    out.end_array();
-    out.number("difference", answer.difference / unit, length_places)
-        .number("difference_sd", answer.difference_sd / unit, length_places);
-    out.number("over", answer.over / unit, length_places)
-        .number("over_sd", answer.over_sd / unit, length_places);
-    write_gradient(out, answer);
-    out.number("rms", answer.rms / unit, length_places).key("worst");
-    if (answer.worst < 0) {
-        out.null();
-    } else {
-        write_reading(out, answer, answer.readings[static_cast<std::size_t>(answer.worst)]);
-    }
-    out.number("one_pass_mark", answer.one_pass_mark / unit, length_places);
-    write_check(out, answer);
-    write_findings(out, answer.findings);
-    out.end_object();
-    return out.take();
 }
 
 }  // namespace fallwright

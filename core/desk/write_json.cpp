@@ -4,28 +4,25 @@
 #include <cmath>
 
 #include "base/print.h"
-#include "fall/falls.h"
-#include "quantity/gradient.h"
+#include "desk/evaluation_out.h"
 
 namespace fallwright {
 
 namespace {
 
-class Writer {
+class Writer : EvaluationOut {
   public:
-    explicit Writer(const Evaluation& evaluation)
-        : evaluation_(evaluation), book_(*evaluation.book), model_(*evaluation.model) {}
+    explicit Writer(const Evaluation& evaluation) : EvaluationOut(evaluation, json_) {}
 
     std::string whole() {
         out_.begin_object();
         head();
         levels();
         setups();
-        pages();
-        closures();
+        write_pages(evaluation_, out_);
         adjustment();
         readings();
-        lines();
+        write_lines(evaluation_, out_);
         foot();
         return out_.take();
     }
@@ -34,26 +31,12 @@ class Writer {
         out_.begin_object();
         head();
         levels();
-        pages();
-        closures();
+        write_pages(evaluation_, out_);
         foot();
         return out_.take();
     }
 
   private:
-    void length(std::string_view key, double metres) {
-        out_.number(key, book_.in_unit(metres), length_places);
-    }
-    void length(std::string_view key, Decimal value) { length(key, value.metres()); }
-    void length(std::string_view key, const std::optional<Decimal>& value) {
-        if (value) {
-            length(key, *value);
-        } else {
-            out_.null(key);
-        }
-    }
-    void gradient(std::string_view key, double ratio) { out_.number(key, ratio, gradient_places); }
-
     void head() {
         out_.integer("version", format_version);
         out_.text("unit", unit_word(book_.unit));
@@ -92,78 +75,6 @@ class Writer {
             gradient("main_sd", plane.gradient_sd[0]);
             gradient("cross", plane.gradient[1]);
             gradient("cross_sd", plane.gradient_sd[1]);
-            out_.end_object();
-        }
-        out_.end_array();
-    }
-
-    void pages() {
-        out_.key("pages").begin_array();
-        for (const Page& page : evaluation_.pages.pages) write_page(page);
-        out_.end_array();
-    }
-
-    void write_page(const Page& page) {
-        out_.begin_object().key("rows").begin_array();
-        for (const PageRow& row : page.rows) write_row(page, row);
-        out_.end_array();
-        const auto sum = [&](std::string_view key, Decimal value) {
-            length(key, page.sloped ? std::nullopt : std::optional(value));
-        };
-        sum("sum_back", page.sum_back);
-        sum("sum_fore", page.sum_fore);
-        sum("sum_rise", page.sum_rise);
-        sum("sum_fall", page.sum_fall);
-        length("first", page.first);
-        length("last", page.last);
-        if (page.sloped) {
-            out_.null("agrees");
-        } else {
-            out_.boolean("agrees", page.agrees);
-        }
-        out_.end_object();
-    }
-
-    void write_row(const Page& page, const PageRow& row) {
-        const Reading& reading = book_.readings[row.reading];
-        out_.begin_object().text("id", book_.id_of(reading.entry));
-        out_.text("setup", book_.name(book_.setups[static_cast<std::size_t>(row.setup)].name));
-        out_.text("point", book_.name(reading.point));
-        length("back", row.back);
-        length("inter", row.inter);
-        length("fore", row.fore);
-        length("rise", row.rise);
-        length("fall", row.fall);
-        length("collimation", row.collimation);
-        length("level", row.level);
-        length("adjusted", row.adjusted);
-        const std::string_view remark = remark_of(page, row);
-        if (remark.empty()) {
-            out_.null("remark");
-        } else {
-            out_.text("remark", remark);
-        }
-        out_.end_object();
-    }
-
-    void closures() {
-        out_.key("closures").begin_array();
-        for (std::size_t i = 0; i < evaluation_.closures.size(); ++i) {
-            const Closure& closure = evaluation_.pages.closures[i];
-            const JudgedClosure& judged = evaluation_.closures[i];
-            out_.begin_object()
-                .text("from", book_.name(closure.from))
-                .text("to", book_.name(closure.to))
-                .integer("setups", closure.setups);
-            out_.number("length", book_.in_unit(closure.length.value), length_places);
-            length("misclosure", closure.misclosure);
-            length("allowed", judged.allowed);
-            out_.text("rule", evaluation_.rule.name);
-            if (std::isnan(judged.allowed)) {
-                out_.null("ok");
-            } else {
-                out_.boolean("ok", judged.ok);
-            }
             out_.end_object();
         }
         out_.end_array();
@@ -224,75 +135,7 @@ class Writer {
         length("detectable", fit.detectable);
     }
 
-    void lines() {
-        out_.key("lines").begin_array();
-        for (std::size_t i = 0; i < evaluation_.lines.size(); ++i) {
-            out_.begin_object().text("name", book_.name(book_.lines[i].name));
-            out_.key("fits").begin_array();
-            for (const Fit& fit : evaluation_.lines[i].fits) write_line_fit(fit);
-            out_.end_array();
-            out_.key("stations").begin_array();
-            for (const Station& station : evaluation_.lines[i].stations) write_station(station);
-            out_.end_array();
-            out_.key("falls").begin_array();
-            for (const FoundFall& fall : list_falls(book_.lines[i], evaluation_.lines[i], model_))
-                write_fall(i, fall);
-            out_.end_array().end_object();
-        }
-        out_.end_array();
-    }
-
-    void write_line_fit(const Fit& fit) {
-        const Gradient found = Gradient::ratio(fit.gradient);
-        out_.begin_object().text("what", book_.name(fit.what));
-        gradient("gradient", fit.gradient);
-        gradient("sd", fit.sd);
-        out_.figures("one_in", found.one_in().value_or(NAN), significant_figures);
-        out_.text("word", found.word());
-        length("level_at_0", fit.level_at_0);
-        length("rms", fit.rms);
-        out_.end_object();
-    }
-
-    void write_station(const Station& station) {
-        const PointLevel& level = model_.levels[static_cast<std::size_t>(station.point)];
-        out_.begin_object();
-        length("ch", station.ch);
-        length("off", station.off);
-        out_.text("what", book_.name(station.what));
-        length("level", level.level);
-        length("sd", level.sd);
-        length("off_fit", station.off_fit);
-        out_.end_object();
-    }
-
-    void write_fall(std::size_t line, const FoundFall& fall) {
-        out_.begin_object();
-        length("from", fall.from);
-        length("to", fall.to);
-        out_.text("what", book_.name(fall.what)).text("span", fall.span == Span::Line ? "line" : "neighbour");
-        gradient("gradient", fall.gradient);
-        gradient("sd", fall.sd);
-        out_.null("design").key("verdict");
-        if (has_tolerance(book_.lines[line].name, fall.what)) {
-            out_.null();
-        } else {
-            out_.text("untested");
-        }
-        out_.null("backfall_probability").end_object();
-    }
-
-    bool has_tolerance(NameId line, NameId what) const {
-        const auto for_it = [&](const Tolerance& tolerance) {
-            return tolerance.line == line && tolerance.what == what;
-        };
-        return std::any_of(book_.tolerances.begin(), book_.tolerances.end(), for_it);
-    }
-
-    const Evaluation& evaluation_;
-    const Book& book_;
-    const Model& model_;
-    JsonOut out_;
+    JsonOut json_;
 };
 
 }  // namespace
