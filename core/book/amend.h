@@ -4,6 +4,8 @@
 // is reached, all that speaks of it is already settled. A strike of a strike or an amend undoes it. The
 // amends of one entry apply in time order, ties by line; one whose `was` differs from what stands is not
 // applied.
+//
+// Inside book only.
 #pragma once
 
 #include <cstdint>

@@ -32,6 +32,7 @@ struct Book {
     std::string title, datum;  // as written; empty where not given
     bool curvature = true;
 
+    // Entry by entry, whatever became of it; the arrays after it hold what is used.
     std::vector<Entry> entries;  // all lines, the first is the book itself
     std::vector<Benchmark> benchmarks;
     std::vector<Instrument> instruments;

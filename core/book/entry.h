@@ -76,6 +76,7 @@ struct Benchmark {
 };
 
 // A pipe laser counts as a rotating laser in everything.
+// Decides which defaults hold.
 enum class InstrumentType : std::uint8_t { RotatingLaser, OpticalLevel, PipeLaser };
 
 // How the machine itself writes a grade: the sign of rising, which side cross counts to, the unit, and
@@ -134,6 +135,7 @@ struct Receiver {
 };
 
 // Where something is, as written: on the grid, along a line, or at a named point.
+// A set-up may stand at a point; a point may not.
 struct Position {
     enum class Kind : std::uint8_t { None, Grid, OnLine, AtPoint } kind = Kind::None;
     double e = 0, n = 0;
@@ -191,6 +193,7 @@ enum class Deviation : std::uint8_t { High, Low, Offset };
 // The value of a reading as booked. Staff: a. Mark: a is the mark, b what the receiver shows. Clamp: b only.
 // ThreeWires: a, b, c are top, middle, bottom. Figures are 0 or more; `inverted` holds what the book says by
 // sign or by the field.
+// Whether such a figure can be on the staff is judged later (staff/plausibility.h).
 struct Figure {
     Form form = Form::None;
     Deviation deviation = Deviation::Offset;
@@ -239,6 +242,7 @@ struct WhatEntry {
 // One reading of an instrument check. facing: degrees clockwise from the main axis to the staff; absent: body
 // not turned.
 struct Shot {
+    // All three are plain names of the check's own, no points of the book.
     NameId station = no_name, peg = no_name, turn = no_name;  // turn: which levelling-up
     Maybe dist, facing;
     Figure figure;

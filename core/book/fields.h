@@ -2,6 +2,8 @@
 //
 // Each getter marks its key as known and, where the value is of the wrong type or out of range, records a
 // finding and clears ok(): the entry is then left out. Keys never asked for are reported by unknown().
+//
+// Inside book only.
 #pragma once
 
 #include <string>

@@ -1,4 +1,4 @@
-// missing: entries that name something the book does not have. Inside settle only.
+// missing: entries that name something the book does not have. Inside book only.
 #pragma once
 
 #include <algorithm>

@@ -27,7 +27,7 @@ class Names {
 
     // The number of a text, a new one where it was not there.
     NameId intern(std::string_view text);
-    // no_name where the text was never interned.
+    // The same without making one: no_name where the text was never interned, so asking leaves no trace.
     NameId find(std::string_view text) const;
     // name: one that intern or find returned.
     const std::string& text(NameId name) const { return texts_[name]; }
@@ -35,6 +35,7 @@ class Names {
     std::size_t size() const { return texts_.size(); }
 
   private:
+    // Texts by number, and numbers by text; the views of the index point into the texts.
     std::deque<std::string> texts_;  // stable addresses: the index points into them
     std::unordered_map<std::string_view, NameId> index_;
 };

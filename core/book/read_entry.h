@@ -1,4 +1,6 @@
 // read_entry: one record -> one typed entry, appended to the book's vector of its kind.
+//
+// Inside book only.
 #pragma once
 
 #include <utility>

@@ -4,6 +4,8 @@
 // Node 0 is the entry's object. A container's children follow it; `end` is the index past its last
 // descendant, so the next sibling of node i is nodes[i].end. Texts live in one pool and are seen through
 // text().
+//
+// Inside book only.
 #pragma once
 
 #include <cstdint>

@@ -3,6 +3,8 @@
 // Duplicate names (the first stands) and references to nothing are left out with a finding; a reading without
 // a set-up takes the last one in time order; a point read on a line gets its name; sights by default;
 // readings in time order.
+//
+// Inside book only.
 #pragma once
 
 #include "book/book.h"

@@ -1,4 +1,6 @@
 // parts: what the files of effects share, and the list of them.
+//
+// Inside effect only.
 #pragma once
 
 #include "effect/effect.h"

@@ -2,6 +2,8 @@
 //
 // Carried from the benchmarks along readings and steps, the first way that comes; parts without a benchmark
 // start at 100.
+//
+// Inside model only.
 #pragma once
 
 #include <vector>

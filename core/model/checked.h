@@ -4,6 +4,8 @@
 // however often (not of matched planes, which take what they find), one for each step. A point is checked
 // when it is joined to the datum by two ways that share no edge, that is, when no bridge of the graph lies
 // between.
+//
+// Inside model only.
 #pragma once
 
 #include <vector>

@@ -1,5 +1,7 @@
 // columns: the parameters of the model and the columns they have in the problem, made when a reading first
 // carries them.
+//
+// Inside model only.
 #pragma once
 
 #include <map>

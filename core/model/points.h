@@ -18,11 +18,13 @@ class Points {
 
     // Points count from 0.
     std::size_t size() const { return names_.size(); }
+    // As the book calls it.
     NameId name(std::size_t point) const { return names_[point]; }
     // -1 where nothing speaks of it.
     std::int32_t at(NameId name) const { return name < index_.size() ? index_[name] : -1; }
 
   private:
+    // By number, and by NameId.
     std::vector<NameId> names_;
     std::vector<std::int32_t> index_;
 };

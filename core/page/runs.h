@@ -1,4 +1,6 @@
 // runs: which set-ups follow one another on one page.
+//
+// Inside page only.
 #pragma once
 
 #include <unordered_map>

@@ -1,4 +1,6 @@
 // share: the way a run takes, and its misclosures shared out along it.
+//
+// Inside page only.
 #pragma once
 
 #include <vector>

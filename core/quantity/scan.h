@@ -4,6 +4,8 @@
 // permille, degree and plus-minus signs, spaces of every width. Then: a number is digits with at most one
 // decimal point; a word is letters (a full stop after it is dropped: "in."); everything else is one sign a
 // token, "+-" and "+/-" being one. Numbers are computed from their digits: no locale, no C library.
+//
+// Inside quantity only.
 #pragma once
 
 #include <cstddef>

@@ -60,6 +60,25 @@ def check_includes(known):
     return problems
 
 
+# What the first comment of a header says that only its own stage may include; its comments need not make a contract.
+INTERNAL = re.compile(r"Inside ([a-z_]+) only\.")
+
+
+def internal(name):
+    """Whether a header is no part of its stage's contract."""
+    return bool(INTERNAL.search(tree.text(name).split("#pragma once")[0]))
+
+
+def check_internal():
+    hidden = {name.split("/", 1)[1]: name.rsplit("/", 1)[0] for name in tree.files("core/*.h") if internal(name)}
+    problems = []
+    for name in tree.suffixed(".h", ".cpp"):
+        for line, path, quoted in includes(name):
+            if quoted and path in hidden and not name.startswith(hidden[path] + "/"):
+                problems.append(f"{name}:{line}: \"{path}\" belongs to its own stage only")
+    return problems
+
+
 def check_heavy():
     problems = []
     for name in tree.suffixed(".h", ".cpp"):
@@ -77,4 +96,5 @@ def check_heavy():
 def checks():
     known = stages()
     yield "each stage includes only stages it uses", check_includes(known)
+    yield "headers inside a stage are included by that stage only", check_internal()
     yield "JSON, Eigen and I/O headers stay where they belong", check_heavy()
