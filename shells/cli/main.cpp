@@ -101,6 +101,12 @@ void add_writing_verbs(CLI::App& app, Arguments& arguments, int& code) {
     import->add_option("--what", arguments.import.what, "Surface on the line");
     import->add_option("--instrument", arguments.import.instrument, "Name of the instrument");
     import->add_option("--type", arguments.import.type, "optical-level, rotating-laser or pipe-laser");
+    import->add_option("--sheet-unit", arguments.import.sheet_unit, "Unit of columns that name none")
+        ->check(CLI::IsMember({"m", "mm", "cm", "dm", "ft", "in"}));
+    import->add_option("--separator", arguments.import.separator, "Between cells")
+        ->check(CLI::IsMember({",", ";", "tab", "|"}));
+    import->add_option("--decimal", arguments.import.decimal, "Decimal mark")
+        ->check(CLI::IsMember({".", ","}));
     import->add_option("--date", arguments.import.date, "Day of the levelling");
     import->callback([&] { code = import_sheet(arguments.import, arguments.output);
 });

@@ -35,6 +35,10 @@ text::CsvOptions options_of(const ImportArguments& arguments) {
     set(options.instrument, arguments.instrument);
     set(options.instrument_type, arguments.type);
     set(options.date, arguments.date);
+    set(options.sheet_unit, arguments.sheet_unit);
+    if (!arguments.separator.empty())
+        options.separator = arguments.separator == "tab" ? '\t' : arguments.separator.front();
+    if (!arguments.decimal.empty()) options.decimal_mark = arguments.decimal.front();
     return options;
 }
 

@@ -37,6 +37,7 @@ int add_entries(const std::string& path, const std::vector<std::string>& entry, 
 struct ImportArguments {
     std::string file, book;
     std::string title, datum, unit, line, what, instrument, type, date;
+    std::string sheet_unit, separator, decimal;
 };
 int import_sheet(const ImportArguments& arguments, const Output& output);
 
