@@ -104,9 +104,8 @@ std::string point_levels_text(const Evaluation& evaluation) {
         const std::string sd = model.level_columns[i] < 0 ? "held"
                                : std::isnan(found.level)  ? ""
                                                           : small(found.sd, book.unit);
-        const std::string said = std::isnan(found.level) ? "not determined"
-                                 : found.checked         ? ""
-                                                         : "read once only";
+        const std::string unchecked = found.readings == 1 ? "read once only" : "not checked";
+        const std::string said = std::isnan(found.level) ? "not determined" : found.checked ? "" : unchecked;
         table.add({book.name(model.points.name(i)), level(found.level, book.unit), sd,
                    std::to_string(found.readings), said});
     }
