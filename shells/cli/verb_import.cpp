@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "base/json_out.h"
+#include "desk/write_json.h"
 #include "exchange/text/level_csv.h"
 #include "shells/cli/files.h"
 #include "shells/cli/verbs.h"
@@ -83,18 +84,8 @@ void say(const text::ImportedBook& imported, std::size_t count, const std::strin
             .integer("version", 1)
             .integer("entries", static_cast<long long>(count))
             .text("book", book);
-        out.key("findings").begin_array();
-        for (const Finding& found : imported.findings) {
-            const CatalogueEntry& entry = catalogue(found.code);
-            out.begin_object()
-                .text("severity", severity_word(entry.severity))
-                .text("code", entry.text)
-                .key("about")
-                .begin_array();
-            for (const std::string& name : found.about) out.text(name);
-            out.end_array().text("message", found.message).text("cure", found.cure).end_object();
-        }
-        out.end_array().end_object();
+        write_findings(out, imported.findings);
+        out.end_object();
         std::printf("%s\n", out.take().c_str());
     } else {
         if (count > 0) std::printf("%zu entries added to %s\n", count, book.c_str());
