@@ -23,7 +23,7 @@ class Dissection {
 
   private:
     void search(Node from);
-    void take_apart(std::vector<Node> part);
+    void take_apart(const std::vector<Node>& part);
     bool cut();
     Graph uncut(std::vector<Node>& nodes) const;
 
@@ -78,7 +78,7 @@ bool Dissection::cut() {
 }
 
 // Each connected piece of a part: searched twice, so that the second search starts at a far end, and cut.
-void Dissection::take_apart(std::vector<Node> part) {
+void Dissection::take_apart(const std::vector<Node>& part) {
     const std::int32_t before = searches_;
     for (const Node node : part) {
         if (removed_[node] || visited_[node] > before) continue;
@@ -112,9 +112,9 @@ std::vector<Node> Dissection::run() {
     for (std::size_t v = 0; v < all.size(); ++v) all[v] = static_cast<Node>(v);
     parts_.push_back(std::move(all));
     while (!parts_.empty()) {
-        std::vector<Node> part = std::move(parts_.back());
+        const std::vector<Node> part = std::move(parts_.back());
         parts_.pop_back();
-        take_apart(std::move(part));
+        take_apart(part);
     }
     std::vector<Node> nodes, order;
     const Graph rest = uncut(nodes);

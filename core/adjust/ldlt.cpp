@@ -18,6 +18,8 @@ class Factorisation {
     double eliminate(Column self, double diagonal);
     void check_pivot(Column self, double pivot);
     Mode direction(Column self);
+    void clear_of_weak(Column self);
+    Mode take_direction(Column self);
     void take_pivot(Column self, double pivot);
 
     const ScaledRows& rows_;
@@ -29,7 +31,8 @@ class Factorisation {
     std::vector<Column> path_;
     std::vector<Column> pattern_;  // of the row, topological from top_ on
     std::size_t top_ = 0;
-    std::vector<double> error_;  // per position: bound of the rounding in its pivot
+    std::vector<double> scratch_;  // 0 between uses
+    std::vector<double> error_;    // per position: bound of the rounding in its pivot
 };
 
 Factorisation::Factorisation(const ScaledRows& rows, const Tree& tree) : rows_(rows), tree_(tree) {
@@ -43,6 +46,7 @@ Factorisation::Factorisation(const ScaledRows& rows, const Tree& tree) : rows_(r
     work_.assign(size, 0.0);
     visited_.assign(size, no_node);
     pattern_.resize(size);
+    scratch_.assign(size, 0.0);
     error_.resize(size);
 }
 
@@ -126,8 +130,26 @@ Mode Factorisation::direction(Column self) {
         for (std::size_t q = l_.start[at]; q < end_[at]; ++q) sum -= l_.value[q] * work_[l_.row[q]];
         work_[at] = sum;
     }
+    clear_of_weak(self);
+    return take_direction(self);
+}
+
+// Directions are N-orthogonal to each other. Of a weak one below, the factor leaves in them its own rounding
+// over the stiffness: that is taken out.
+void Factorisation::clear_of_weak(Column self) {
+    for (std::size_t m = l_.modes.size(); m-- > 0 && l_.modes[m].pivot() >= tree_.first[self];) {
+        const Mode& weak = l_.modes[m];
+        if (weak.null()) continue;
+        const double share = product_of(rows_, weak, work_, scratch_) / weak.stiffness;
+        for (std::size_t k = 0; k < weak.z.size(); ++k) work_[weak.place[k]] -= share * weak.z[k];
+    }
+}
+
+// The direction out of work_, which is 0 again afterwards.
+Mode Factorisation::take_direction(Column self) {
     Mode mode;
-    for (Column at = tree_.first[self]; at <= self; ++at) {
+    mode.first = tree_.first[self];
+    for (Column at = mode.first; at <= self; ++at) {
         if (work_[at] == 0) continue;
         mode.place.push_back(at);
         mode.z.push_back(work_[at]);
@@ -150,7 +172,8 @@ void Factorisation::check_pivot(Column self, double pivot) {
     Mode mode = direction(self);
     mode.stiffness = stiffness_of(rows_, mode, work_);
     error_[self] = rounding * mode.stiffness;
-    if (mode.stiffness >= weak_pivot) {
+    const double largest = mode.largest();
+    if (mode.stiffness >= weak_pivot * largest * largest) {
         take_pivot(self, mode.stiffness);
         return;
     }

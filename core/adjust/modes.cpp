@@ -5,6 +5,12 @@
 
 namespace fallwright::adjust {
 
+double Mode::largest() const {
+    double most = 0;
+    for (const double component : z) most = std::max(most, std::abs(component));
+    return most;
+}
+
 double stiffness_of(const ScaledRows& rows, const Mode& mode, std::vector<double>& scratch) {
     double sum = 0;
     for_each_row(rows, mode, scratch, [&](RowIndex, double product) { sum += product * product; });
@@ -12,19 +18,28 @@ double stiffness_of(const ScaledRows& rows, const Mode& mode, std::vector<double
     return sum;
 }
 
-namespace {
-
-double largest(const std::vector<double>& z) {
-    double most = 0;
-    for (const double component : z) most = std::max(most, std::abs(component));
-    return most;
+double product_of(const ScaledRows& rows, const Mode& mode, const std::vector<double>& other,
+                  std::vector<double>& scratch) {
+    double sum = 0;
+    for_each_row(rows, mode, scratch, [&](RowIndex row, double product) {
+        const auto places = rows.places(row);
+        const auto values = rows.values(row);
+        double along = 0;
+        for (std::size_t p = 0; p < places.size(); ++p) along += values[p] * other[places[p]];
+        sum += product * along;
+    });
+    for (std::size_t k = 0; k < mode.z.size(); ++k)
+        sum += rows.prior[mode.place[k]] * mode.z[k] * other[mode.place[k]];
+    return sum;
 }
+
+namespace {
 
 // Rounding is left out of null vectors, whose components decide what is determined; a weak direction only
 // adds.
 template <class Take>
 void for_each_component(const Mode& mode, Take take) {
-    const double least = mode.null() ? component_limit * largest(mode.z) : 0.0;
+    const double least = mode.null() ? component_limit * mode.largest() : 0.0;
     for (std::size_t k = 0; k < mode.z.size(); ++k)
         if (std::abs(mode.z[k]) > least) take(mode.place[k], mode.z[k]);
 }

@@ -19,7 +19,8 @@
 
 namespace fallwright::adjust {
 
-// Pivots under this, on the unit diagonal, mark a null vector or a weak direction.
+// Pivots under this, on the unit diagonal, mark a null vector or a weak direction; so do those that are under
+// it for a z whose largest component is made 1.
 constexpr double weak_pivot = 1e-6;
 // Half a unit of the last place of 1, and the bound of a pivot's relative error from which on it is worked
 // out again: sds at the free end of a line of a million steps keep 1e-8.
@@ -29,37 +30,37 @@ constexpr double pivot_error = 1e-10;
 constexpr double component_limit = 1e-8;
 
 struct Mode {
+    Column first = 0;           // lowest position of the pivot's subtree
     std::vector<Column> place;  // ascending positions that move; the last is the pivot
     std::vector<double> z;      // scaled unknowns, 1 at the pivot
     double stiffness = 0;       // z^T N z, the pivot; 0 for a null vector
 
     Column pivot() const { return place.back(); }
     bool null() const { return stiffness == 0; }
+    double largest() const;  // component in magnitude
 };
 
-// Calls visit(row, product of the row with z) once for each row that carries a place of the mode. `scratch`
-// is 0 at every position, before and after.
+// Calls visit(row, product of the row with z) for each row that meets the subtree. `scratch` is 0 at every
+// position, before and after.
 template <class Visit>
 void for_each_row(const ScaledRows& rows, const Mode& mode, std::vector<double>& scratch, Visit visit) {
     for (std::size_t k = 0; k < mode.place.size(); ++k) scratch[mode.place[k]] = mode.z[k];
-    for (const Column position : mode.place)
-        for (const RowIndex row : rows.rows_at(position)) {
-            const auto places = rows.places(row);
-            const auto values = rows.values(row);
-            double product = 0;
-            bool last = true;  // a row is taken up at its last place that moves
-            for (std::size_t p = 0; p < places.size(); ++p) {
-                const double component = scratch[places[p]];
-                last = last && (places[p] <= position || component == 0);
-                product += values[p] * component;
-            }
-            if (last) visit(row, product);
-        }
+    for (const RowIndex row : rows.rows_from(mode.first, mode.pivot())) {
+        const auto places = rows.places(row);
+        const auto values = rows.values(row);
+        double product = 0;
+        for (std::size_t p = 0; p < places.size(); ++p) product += values[p] * scratch[places[p]];
+        visit(row, product);
+    }
     for (const Column position : mode.place) scratch[position] = 0;
 }
 
 // z^T N z from the rows and priors: at least 0, and right to the rounding of the products.
 double stiffness_of(const ScaledRows& rows, const Mode& mode, std::vector<double>& scratch);
+
+// z^T N other, the same way; `other` holds a value for every position.
+double product_of(const ScaledRows& rows, const Mode& mode, const std::vector<double>& other,
+                  std::vector<double>& scratch);
 
 // Which modes move a position, by ascending mode. Components of null vectors that are rounding are left out;
 // those of weak directions are all there, as they are only ever added.

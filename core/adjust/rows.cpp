@@ -1,5 +1,6 @@
 #include "adjust/rows.h"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -50,6 +51,22 @@ void scale_columns(const Problem& problem, const std::vector<double>& diagonal, 
     for (std::size_t p = 0; p < rows.place.size(); ++p) rows.value[p] *= rows.scale[rows.place[p]];
 }
 
+void sort_by_lowest(ScaledRows& rows) {
+    std::vector<Column> lowest(rows.rows(), -1);
+    rows.lowest_start.assign(rows.order.size() + 1, 0);
+    for (std::size_t i = 0; i < lowest.size(); ++i) {
+        const auto places = rows.places(i);
+        if (places.empty()) continue;
+        lowest[i] = *std::min_element(places.begin(), places.end());
+        ++rows.lowest_start[lowest[i] + 1];
+    }
+    for (std::size_t k = 0; k < rows.order.size(); ++k) rows.lowest_start[k + 1] += rows.lowest_start[k];
+    rows.by_lowest.resize(rows.lowest_start.back());
+    std::vector<std::size_t> next(rows.lowest_start.begin(), rows.lowest_start.end() - 1);
+    for (std::size_t i = 0; i < lowest.size(); ++i)
+        if (lowest[i] >= 0) rows.by_lowest[next[lowest[i]]++] = static_cast<RowIndex>(i);
+}
+
 }  // namespace
 
 ScaledRows scale_rows(const Problem& problem, const Incidence& incidence, std::vector<Column> order) {
@@ -67,6 +84,7 @@ ScaledRows scale_rows(const Problem& problem, const Incidence& incidence, std::v
     rows.prior.resize(count);
     rows.carried.resize(count);
     scale_columns(problem, whiten(problem, rows), rows);
+    sort_by_lowest(rows);
     return rows;
 }
 

@@ -45,6 +45,11 @@ struct ScaledRows {
     std::vector<double> prior;     // per position: scale^2 / psd^2, 0 without a prior
     std::vector<bool> carried;     // per position: some row has a coefficient that is not 0
 
+    // Rows by their lowest place, those without terms left out. If a row has any place in a subtree, its
+    // lowest is there too, so the rows that meet a subtree are a range.
+    std::vector<RowIndex> by_lowest;
+    std::vector<std::size_t> lowest_start;  // per position, and the end
+
     Column positions() const { return static_cast<Column>(order.size()); }
     std::size_t rows() const { return whitener.size(); }
     std::span<const Column> places(std::size_t row) const {
@@ -54,6 +59,10 @@ struct ScaledRows {
         return {value.data() + problem->start[row], problem->start[row + 1] - problem->start[row]};
     }
     std::span<const RowIndex> rows_at(Column at) const { return incidence->of(order[at]); }
+    // Rows whose lowest place is in first..last.
+    std::span<const RowIndex> rows_from(Column first, Column last) const {
+        return {by_lowest.data() + lowest_start[first], lowest_start[last + 1] - lowest_start[first]};
+    }
 };
 
 // `order` holds every column once. The problem and the incidence must outlive the result.

@@ -84,8 +84,7 @@ void Estimate::step() {
 // The null vector in the caller's columns, its largest component made 1. The first of equally large ones
 // decides, so that rounding does not choose the sign.
 NullVector null_vector(const ScaledRows& rows, const Mode& mode) {
-    double scaled_most = 0;
-    for (const double component : mode.z) scaled_most = std::max(scaled_most, std::abs(component));
+    const double scaled_most = mode.largest();
     NullVector result;
     for (std::size_t k = 0; k < mode.z.size(); ++k) {
         if (std::abs(mode.z[k]) <= component_limit * scaled_most) continue;

@@ -213,12 +213,12 @@ double best_of(const Problem& problem, int times) {
 int main(int count, char** words) {
     if (count < 3) return 2;
     const Problem problem = draw(words[1], static_cast<std::size_t>(std::atoll(words[2])));
-    if (count > 3) write(problem, words[3]);
     const long before = resident_kib();
     const double first = best_of(problem, 1);
     const double bytes = 1024.0 * static_cast<double>(resident_kib() - before);
     const auto rows = static_cast<double>(problem.rows());
     std::printf("rows %zu columns %zu seconds %.4f bytes_a_row %.0f\n", problem.rows(), problem.columns(),
                 std::min(first, best_of(problem, 4)), bytes / rows);
+    if (count > 3) write(problem, words[3]);
     return 0;
 }

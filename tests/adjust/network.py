@@ -48,7 +48,8 @@ def _part(rng, problem, truth, count, datum, instrument):
 def _set_up(rng, problem, truth, points, sights, instrument):
     height = problem.column()
     tilted = instrument["tilted"]
-    tilts = [problem.column(2e-5) for _ in range(2)] if tilted else []
+    free = rng.random() < instrument["matched"]
+    tilts = [problem.column(None if free else 2e-5) for _ in range(2)] if tilted or free else []
     foot = rng.random() < 0.3
     for k in range(sights):
         known = k == 0 or (rng.random() < 0.5 and len(points) > 1)
@@ -69,26 +70,28 @@ def _set_up(rng, problem, truth, points, sights, instrument):
     return sights
 
 
-def _instrument(rng, problem):
+def _instrument(rng, problem, matched):
     shared = [problem.column(5e-5 if rng.random() < 0.6 else None) for _ in range(rng.integers(0, 4))]
-    return {"tilted": rng.random() < 0.5, "shared": shared}
+    return {"tilted": rng.random() < 0.5, "shared": shared, "matched": matched}
 
 
 def draw(seed, deficient):
-    """A network of 5 to 500 readings. `deficient` takes its datum, adds parts without one, or unread columns."""
+    """A network of 5 to 500 readings. `deficient` takes its datum, adds parts without one, unread columns, or
+    planes without a prior that too few points may show."""
     rng = np.random.default_rng(seed)
     problem, truth = Problem(), {}
     readings = int(np.exp(rng.uniform(np.log(5), np.log(500))))
-    how = rng.integers(4) if deficient else -1
+    how = rng.integers(5) if deficient else -1
+    matched = 0.5 if how == 4 else 0.0
     datum = None if how == 0 else float(rng.choice([0.0005, 0.002, 0.1, 3.0]))
-    instrument = _instrument(rng, problem)
+    instrument = _instrument(rng, problem, matched)
     parts = int(rng.integers(2, 6)) if how in (1, 3) and readings >= 12 else 1
     for part in range(parts):
         with_datum = datum if part == 0 or rng.random() < 0.3 else None
         if rng.random() < 0.3:
-            instrument = _instrument(rng, problem)
+            instrument = _instrument(rng, problem, matched)
         _part(rng, problem, truth, max(2, readings // parts), with_datum, instrument)
-    if how == 2 or (how == 3 and rng.random() < 0.7) or (deficient and parts == 1 and how != 0):
+    if how == 2 or (how == 3 and rng.random() < 0.7) or (how == 1 and parts == 1):
         for _ in range(rng.integers(1, 4)):
             problem.column()
     if rng.random() < 0.1:
