@@ -4,6 +4,12 @@
 
 namespace fallwright {
 
+namespace {
+
+constexpr std::size_t piece = 1u << 20;
+
+}  // namespace
+
 void append_json_string(std::string& out, std::string_view value) {
     static constexpr char hex[] = "0123456789abcdef";
     out += '"';
@@ -30,6 +36,10 @@ void append_json_string(std::string& out, std::string_view value) {
 void JsonOut::separate() {
     if (!first_) out_ += ',';
     first_ = false;
+    if (sink_ && out_.size() >= piece) {
+        sink_(out_);
+        out_.clear();
+    }
 }
 
 JsonOut& JsonOut::begin_object() {

@@ -4,7 +4,7 @@
 // in the order of the calls, so that equal results are equal bytes. Unbalanced calls are programmer errors.
 #pragma once
 
-#include <optional>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -17,6 +17,13 @@ namespace fallwright {
 //   out.take() is {"point":"A","level":50.25}
 class JsonOut {
   public:
+    // Where finished pieces go; called with a megabyte or so at a time, in order.
+    using Sink = std::function<void(std::string_view)>;
+
+    JsonOut() = default;
+    // Nothing is kept but the last piece, which take() returns.
+    explicit JsonOut(Sink sink) : sink_(std::move(sink)) {}
+
     JsonOut& begin_object();
     JsonOut& end_object();
     JsonOut& begin_array();
@@ -56,7 +63,8 @@ class JsonOut {
   private:
     // A comma where one is due.
     void separate();
-    std::string out_;  // what was written so far
+    std::string out_;  // what was written and has not gone to the sink
+    Sink sink_;
     bool first_ = true;
 };
 

@@ -40,4 +40,24 @@ TEST(JsonOut, EveryAsciiCharacterSurvivesAnotherParser) {
     EXPECT_EQ(nlohmann::json::parse(written).get<std::string>(), all);
 }
 
+TEST(JsonOut, PiecesSentAwayMakeTheSameText) {
+    const auto write = [](JsonOut& out) {
+        out.begin_array();
+        for (int i = 0; i < 300000; ++i) out.begin_object().integer("number", i).end_object();
+        out.end_array();
+    };
+    JsonOut whole;
+    write(whole);
+    std::string sent;
+    int pieces = 0;
+    JsonOut in_pieces([&](std::string_view piece) {
+        sent += piece;
+        ++pieces;
+    });
+    write(in_pieces);
+    sent += in_pieces.take();
+    EXPECT_EQ(sent, whole.take());
+    EXPECT_GT(pieces, 2);
+}
+
 }  // namespace fallwright

@@ -46,7 +46,7 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     if (!book) return bad_request({"book"}, "verb " + verb + " needs a book");
     if (verb == "fall") return written(fall_of_line(book, options), fall_json);
     const Evaluation evaluation = evaluate(book);
-    return verb == "levels" ? levels_json(evaluation) : evaluate_json(evaluation);
+    return written(evaluation, verb == "levels" ? write_levels : write_evaluation);
 }
 
 }  // namespace

@@ -12,9 +12,9 @@ namespace {
 
 class Writer : EvaluationOut {
   public:
-    explicit Writer(const Evaluation& evaluation) : EvaluationOut(evaluation, json_) {}
+    Writer(const Evaluation& evaluation, JsonOut& out) : EvaluationOut(evaluation, out) {}
 
-    std::string whole() {
+    void whole() {
         out_.begin_object();
         head();
         levels();
@@ -24,16 +24,14 @@ class Writer : EvaluationOut {
         readings();
         write_lines(evaluation_, out_);
         foot();
-        return out_.take();
     }
 
-    std::string levels_only() {
+    void levels_only() {
         out_.begin_object();
         head();
         levels();
         write_pages(evaluation_, out_);
         foot();
-        return out_.take();
     }
 
   private:
@@ -134,8 +132,6 @@ class Writer : EvaluationOut {
         out_.number("redundancy", fit.redundancy, probability_places);
         length("detectable", fit.detectable);
     }
-
-    JsonOut json_;
 };
 
 }  // namespace
@@ -166,12 +162,18 @@ std::string error_json(const Finding& found) {
     return out.take();
 }
 
-std::string evaluate_json(const Evaluation& evaluation) {
-    return Writer(evaluation).whole();
+void write_evaluation(const Evaluation& evaluation, JsonOut& out) {
+    Writer(evaluation, out).whole();
 }
 
-std::string levels_json(const Evaluation& evaluation) {
-    return Writer(evaluation).levels_only();
+void write_levels(const Evaluation& evaluation, JsonOut& out) {
+    Writer(evaluation, out).levels_only();
+}
+
+std::string written(const Evaluation& evaluation, void (*write)(const Evaluation&, JsonOut&)) {
+    JsonOut out;
+    write(evaluation, out);
+    return out.take();
 }
 
 }  // namespace fallwright

@@ -12,9 +12,12 @@ namespace fallwright {
 // Of the answers; rises only when a reader of the old one would misread the new one.
 constexpr int format_version = 1;
 
-// The whole, and the parts that a level book shows. Schemas: api/schema/v1/evaluate and levels.
-std::string evaluate_json(const Evaluation& evaluation);
-std::string levels_json(const Evaluation& evaluation);
+// The whole, and the parts that a level book shows. Schemas: api/schema/v1/evaluate and levels. Into a
+// JsonOut with a sink a book of a million readings is written without holding its answer.
+void write_evaluation(const Evaluation& evaluation, JsonOut& out);
+void write_levels(const Evaluation& evaluation, JsonOut& out);
+// One of them as a text.
+std::string written(const Evaluation& evaluation, void (*write)(const Evaluation&, JsonOut&));
 
 // Pieces that other answers share.
 void write_findings(JsonOut& out, const Findings& findings);

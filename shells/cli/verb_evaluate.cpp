@@ -12,7 +12,7 @@ namespace fallwright::cli {
 
 namespace {
 
-void print(const std::string& text) {
+void print(std::string_view text) {
     std::fwrite(text.data(), 1, text.size(), stdout);
 }
 
@@ -23,27 +23,33 @@ bool something_outside(const Evaluation& evaluation) {
     return has_error(evaluation.findings);
 }
 
-template <class Json, class Text>
-int answer(const std::string& path, const Output& output, Json json, Text text) {
+template <class Write, class Text>
+int answer(const std::string& path, const Output& output, Write write, Text text) {
     const Result<std::shared_ptr<const Book>> book = open_book(path);
     if (!book) return refuse(book.finding(), output);
     say_progress((*book)->text.size(), "adjusting");
     const Evaluation evaluation = evaluate(*book);
     say_progress((*book)->text.size(), "writing");
-    print(output.json ? json(evaluation) + "\n" : text(evaluation));
+    if (output.json) {
+        JsonOut out([](std::string_view piece) { print(piece); });
+        write(evaluation, out);
+        print(out.take() + "\n");
+    } else {
+        print(text(evaluation));
+    }
     return output.strict && something_outside(evaluation) ? 1 : 0;
 }
 
 }  // namespace
 
 int evaluate_book(const std::string& path, const Output& output) {
-    return answer(path, output, evaluate_json, [&output](const Evaluation& evaluation) {
+    return answer(path, output, write_evaluation, [&output](const Evaluation& evaluation) {
         return evaluation_text(evaluation, output.surveyor);
     });
 }
 
 int level_book(const std::string& path, const Output& output) {
-    return answer(path, output, levels_json, levels_text);
+    return answer(path, output, write_levels, levels_text);
 }
 
 }  // namespace fallwright::cli
