@@ -2,7 +2,8 @@
 """clang-tidy with the tree's rules. Usage: tools/tidy.py [--all | --list] [FILE...]
 
 Without files: what changed. The base of the change is $FALLWRIGHT_BASE, else where HEAD left origin's main branch;
-where that cannot be told (a fresh clone of main), everything is looked at. A changed header stands for the sources
+where that cannot be told (a fresh clone of main), the newest commit older than a working session; where there is
+none, everything is looked at. A changed header stands for the sources
 that include it. A file that was clean is not looked at again until it, a header of ours that it includes, or the
 rules change; the memory of that is build/tidy. Compiler flags are those of the asan build.
 """
@@ -19,6 +20,7 @@ sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
 from repo import tree  # noqa: E402
 
 DATABASE = "build/asan"
+SESSION = "4 hours ago"
 MEMORY = tree.ROOT / "build/tidy"
 INCLUDE = re.compile(r'^\s*#\s*include\s*"([^"]+)"', re.M)
 
@@ -37,7 +39,7 @@ def base():
         start = git("merge-base", "HEAD", branch)
         if start and start != git("rev-parse", "HEAD"):
             return start
-    return ""
+    return git("rev-list", "-1", f"--before={SESSION}", "HEAD")
 
 
 def changed():
