@@ -3,7 +3,7 @@
 // read_book() is total: any bytes give a book or the one finding that says why the file is none. A wrong line
 // is left out with a finding that names it and the cure; the rest stands. Nothing is derived here but what
 // the contract says about the entries themselves: ids, time order, the last set-up, names of points on a
-// line, sights by default.
+// line.
 //
 // Order: the arrays stand in the order of lines; `time_order` is by time, ties by line.
 #pragma once

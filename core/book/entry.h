@@ -55,7 +55,8 @@ enum class Kind : std::uint8_t {
 // What every line has in common. `at` is its own time or that of the nearest entry above that has one.
 struct Entry {
     Kind kind = Kind::Unknown;
-    bool refused = false;    // not readable, or struck, or left out with a finding
+    bool refused = false;  // not readable, or struck, or left out with a finding
+    bool struck = false;
     std::uint32_t line = 0;  // in the file, from 1
     NameId id = no_name;
     NameId by = no_name;  // who
@@ -180,8 +181,8 @@ struct Setup {
     NameId receiver = no_name;
 };
 
-// Default is settled before anybody else sees it: back for a point known and read first in the set-up, else
-// inter.
+// As written. Default: the page takes it as back for a point already known and read first in the set-up,
+// else inter.
 enum class Sight : std::uint8_t { Default, Back, Inter, Fore };
 // What of a pipe the staff stood on; levels are taken down to the invert.
 enum class On : std::uint8_t { Nothing, Invert, Soffit, Crown, Collar };
@@ -207,6 +208,7 @@ struct Figure {
 struct Reading {
     std::uint32_t entry = 0;
     NameId setup = no_name;      // as written, or the last one in time order
+    bool setup_is_last = false;  // not named: the last one
     std::int32_t setup_at = -1;  // its index in Book::setups
     NameId point = no_name;
     NameId line = no_name;

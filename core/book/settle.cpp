@@ -1,6 +1,7 @@
 #include "book/settle.h"
 
 #include <algorithm>
+#include <map>
 
 #include "book/missing.h"
 
@@ -15,16 +16,16 @@ class OrderSettler {
     void run() {
         settle_order();
         missing_.report();
+        report_astray();
         drop_bare_clamps();
         list_readings();
-        settle_sights();
     }
 
   private:
     struct Moment {
         Instant at;
         std::uint32_t entry;
-        std::int32_t setup, reading;  // one of them, the other -1
+        std::int32_t setup, reading;  // indices; -1 where it is none. Neither: a set-up that is left out
         bool operator<(const Moment& other) const {
             return at != other.at ? at < other.at : entry < other.entry;
         }
@@ -43,28 +44,52 @@ class OrderSettler {
             moments.push_back({book_.entries[book_.readings[i].entry].at, book_.readings[i].entry, -1,
                                static_cast<std::int32_t>(i)});
         }
+        for (std::uint32_t i = 0; i < book_.entries.size(); ++i) {
+            const Entry& entry = book_.entries[i];
+            if (entry.kind == Kind::Setup && entry.refused && !entry.struck)
+                moments.push_back({entry.at, i, -1, -1});
+        }
         std::sort(moments.begin(), moments.end());
-        std::int32_t last = -1;
+        const Moment* last = nullptr;
         for (const Moment& moment : moments) {
-            if (moment.setup >= 0) last = moment.setup;
-            if (moment.reading >= 0)
+            if (moment.reading < 0) {
+                last = &moment;
+            } else {
                 settle_setup(book_.readings[static_cast<std::size_t>(moment.reading)], setups, last);
+            }
         }
         remove_if(book_.readings,
                   [this](const Reading& reading) { return book_.entries[reading.entry].refused; });
     }
 
-    void settle_setup(Reading& reading, const ByName& setups, std::int32_t last) {
+    void settle_setup(Reading& reading, const ByName& setups, const Moment* last) {
         if (reading.setup != no_name) {
             reading.setup_at = setups(reading.setup);
             missing_.missing("set-up", reading.setup, reading.setup_at >= 0, reading.entry);
-        } else if (last >= 0) {
-            reading.setup_at = last;
-            reading.setup = book_.setups[static_cast<std::size_t>(last)].name;
+        } else if (last != nullptr && last->setup >= 0) {
+            reading.setup_is_last = true;
+            reading.setup_at = last->setup;
+            reading.setup = book_.setups[static_cast<std::size_t>(last->setup)].name;
         } else {
             book_.entries[reading.entry].refused = true;
+            if (last != nullptr) {
+                astray_[last->entry].push_back(reading.entry);
+                return;
+            }
             book_.findings.push_back(finding(Code::NoSetup, {book_.id_of(reading.entry)},
                                              "the reading stands before any set-up; it is left out"));
+        }
+    }
+
+    // What was read in a set-up that is left out must not go to the set-up before it.
+    void report_astray() {
+        for (const auto& [setup, readings] : astray_) {
+            std::vector<std::string> about;
+            for (const std::uint32_t reading : readings) about.push_back(book_.id_of(reading));
+            book_.findings.push_back(
+                finding(Code::NoSetup, std::move(about),
+                        "set-up " + book_.id_of(setup) + " is left out, and with it what was read in it",
+                        "mend the set-up by an amendment, or name the right set-up in the readings"));
         }
     }
 
@@ -90,24 +115,9 @@ class OrderSettler {
                          [&](std::uint32_t a, std::uint32_t b) { return at(a) < at(b); });
     }
 
-    void settle_sights() {
-        std::vector<bool> known(book_.names.size(), false), started(book_.setups.size(), false);
-        for (const Benchmark& benchmark : book_.benchmarks) known[benchmark.point] = true;
-        // Without any benchmark the first point read is the datum.
-        if (book_.benchmarks.empty() && !book_.readings_by_time.empty())
-            known[book_.readings[book_.readings_by_time.front()].point] = true;
-        for (const std::uint32_t i : book_.readings_by_time) {
-            Reading& reading = book_.readings[i];
-            const auto setup = static_cast<std::size_t>(reading.setup_at);
-            if (reading.sight == Sight::Default)
-                reading.sight = known[reading.point] && !started[setup] ? Sight::Back : Sight::Inter;
-            known[reading.point] = true;
-            started[setup] = true;
-        }
-    }
-
     Book& book_;
     MissingReferences missing_;
+    std::map<std::uint32_t, std::vector<std::uint32_t>> astray_;  // by the set-up that is left out
 };
 
 }  // namespace

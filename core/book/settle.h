@@ -1,8 +1,8 @@
 // settle: what the contract says about entries among themselves, once all are read.
 //
 // Duplicate names (the first stands) and references to nothing are left out with a finding; a reading without
-// a set-up takes the last one in time order; a point read on a line gets its name; sights by default;
-// readings in time order.
+// a set-up takes the last one in time order (and is left out where that one is); a point read on a line gets
+// its name; readings in time order.
 //
 // Inside book only.
 #pragma once
@@ -14,7 +14,7 @@ namespace fallwright {
 void settle_entries(Book& book);
 
 // Its three parts, in order. Names: duplicates, benchmarks, references, shared heads. Points: those read on
-// lines, relaid surfaces. Order: the last set-up, bare clamps, readings by time, sights.
+// lines, relaid surfaces. Order: the last set-up, bare clamps, readings by time.
 void settle_names(Book& book);
 void settle_points(Book& book);
 void settle_order(Book& book);

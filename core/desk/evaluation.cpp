@@ -97,7 +97,7 @@ void gather_findings(Evaluation& evaluation) {
         all.insert(all.end(), part->begin(), part->end());
     }
     for (const Page& page : evaluation.pages.pages) {
-        if (!page.sloped && !page.agrees && page.rows.size() > 1) {
+        if (!page.sloped && !page.agrees) {
             all.push_back(
                 finding(Code::PageDisagrees,
                         {evaluation.book->name(evaluation.book->readings[page.rows.front().reading].point)},

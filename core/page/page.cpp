@@ -17,12 +17,16 @@ class PageMaker {
   public:
     PageMaker(const Book& book, const Figures& figures, const Where& where, preset::MisclosureRule::By by)
         : book_(book), figures_(figures), where_(where), by_(by) {
+        // A fixed value comes before a weighted one of the same point.
+        for (const Benchmark& benchmark : book.benchmarks) {
+            if (benchmark.sd == 0) known_.emplace(benchmark.point, benchmark.level);
+        }
         for (const Benchmark& benchmark : book.benchmarks) known_.emplace(benchmark.point, benchmark.level);
         found_ = known_;
     }
 
     Pages run() {
-        const Runs runs = find_runs(book_, figures_);
+        const Runs runs = find_runs(book_, figures_, where_);
         for (const Run& run : runs.runs) {
             if (found_.empty())
                 found_.emplace(point_of(run.setups.front().readings.front()),
@@ -85,7 +89,7 @@ class PageMaker {
         start.back = sight(back);
         start.setup = setup.setup;
         start.collimation = start.level + sight(back);
-        page.sum_back += sight(back);
+        if (setup.readings.size() > 1) page.sum_back += sight(back);
         way.enter(back);
         const Decimal collimation = *start.collimation;
         const std::size_t fore = fore_of(book_, setup);
@@ -143,8 +147,7 @@ class PageMaker {
     static void finish(Page& page) {
         page.last = page.rows.back().level;
         const Decimal by_sights = page.sum_back - page.sum_fore;
-        page.agrees = page.rows.size() > 1 && by_sights == page.sum_rise - page.sum_fall &&
-                      by_sights == page.last - page.first;
+        page.agrees = by_sights == page.sum_rise - page.sum_fall && by_sights == page.last - page.first;
     }
 
     // "Plane level here": what the dialled plane is at each point, from the back sight.
@@ -153,11 +156,9 @@ class PageMaker {
         Page page;
         page.sloped = true;
         const std::uint32_t back = setup.readings.front();
-        if (!where_.readings[back].has_uv || !oriented(setup.setup)) return;
         page.first = page.last = found_.at(point_of(back));
         const Decimal at_back = page.first + sight(back);
         for (const std::uint32_t reading : setup.readings) {
-            if (!where_.readings[reading].has_uv) continue;
             PageRow made = row(reading, setup.setup);
             (reading == back ? made.back : made.inter) = sight(reading);
             made.collimation =
@@ -168,11 +169,6 @@ class PageMaker {
             page.rows.push_back(made);
         }
         pages_.pages.push_back(std::move(page));
-    }
-
-    bool oriented(std::int32_t setup) const {
-        return where_.headings[static_cast<std::size_t>(setup)].known ||
-               where_.aligned[static_cast<std::size_t>(setup)];
     }
 
     double plane_at(std::int32_t setup, std::uint32_t reading) const {

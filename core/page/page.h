@@ -6,6 +6,7 @@
 // reading of a run is booked as its fore. Rise and fall and height of collimation stand side by side; the
 // page agrees when
 //   sum back - sum fore = sum rise - sum fall = last - first.
+// A back sight after which nothing has been read yet stands in its row and is not in the sums.
 // Inverted readings are negative. A back sight on a benchmark begins a new page at the benchmark's level.
 //
 // A sloped set-up has a page of its own: the plane's level at each point as dialled, no sums.

@@ -8,9 +8,11 @@ namespace {
 
 class RunFinder {
   public:
-    RunFinder(const Book& book, const Figures& figures)
+    RunFinder(const Book& book, const Figures& figures, const Where& where)
         : book_(book),
           figures_(figures),
+          where_(where),
+          back_(book.readings.size(), false),
           known_(book.names.size(), false),
           benchmark_(book.names.size(), false) {
         for (const Benchmark& benchmark : book.benchmarks)
@@ -19,6 +21,7 @@ class RunFinder {
 
     Runs run() {
         gather();
+        known_ = benchmark_;
         if (book_.benchmarks.empty() && !order_.empty())
             known_[point_of(sights_[order_.front()].front())] = true;
         for (const std::size_t setup : order_) place(setup);
@@ -32,11 +35,22 @@ class RunFinder {
     void gather() {
         sights_.resize(book_.setups.size());
         for (const std::uint32_t i : book_.readings_by_time) {
-            if (!figures_.usable[i]) continue;
             const auto setup = static_cast<std::size_t>(book_.readings[i].setup_at);
-            if (sights_[setup].empty()) order_.push_back(setup);
+            if (!figures_.usable[i] || !fits_its_plane(setup, i)) continue;
+            // Without any benchmark the first point read is the datum.
+            if (book_.benchmarks.empty() && order_.empty()) known_[point_of(i)] = true;
+            const bool first = sights_[setup].empty();
+            const Sight sight = book_.readings[i].sight;
+            back_[i] = sight == Sight::Back || (sight == Sight::Default && first && known_[point_of(i)]);
+            known_[point_of(i)] = true;
+            if (first) order_.push_back(setup);
             sights_[setup].push_back(i);
         }
+    }
+
+    bool fits_its_plane(std::size_t setup, std::uint32_t reading) const {
+        const bool oriented = where_.headings[setup].known || where_.aligned[setup];
+        return level(setup) || (oriented && where_.readings[reading].has_uv);
     }
 
     bool level(std::size_t setup) const {
@@ -49,9 +63,8 @@ class RunFinder {
 
     // Brings the first back sight on a known point to the front; false where there is none.
     bool back_first(std::vector<std::uint32_t>& sights) const {
-        const auto back = std::find_if(sights.begin(), sights.end(), [this](std::uint32_t i) {
-            return book_.readings[i].sight == Sight::Back && known_[point_of(i)];
-        });
+        const auto back = std::find_if(sights.begin(), sights.end(),
+                                       [this](std::uint32_t i) { return back_[i] && known_[point_of(i)]; });
         if (back == sights.end()) return false;
         std::rotate(sights.begin(), back, back + 1);
         return true;
@@ -75,9 +88,10 @@ class RunFinder {
             found_.runs.push_back({!level(setup), {std::move(next)}});
         }
         const auto index = run >= 0 ? run : static_cast<std::int32_t>(found_.runs.size()) - 1;
-        for (const std::uint32_t i : sights) {
-            known_[point_of(i)] = true;
-            reached_[point_of(i)] = {index, static_cast<std::int32_t>(setup)};
+        // The point a set-up starts from was reached by the one before: who starts there again branches off.
+        for (std::size_t k = 0; k < sights.size(); ++k) {
+            known_[point_of(sights[k])] = true;
+            if (k > 0) reached_[point_of(sights[k])] = {index, static_cast<std::int32_t>(setup)};
         }
     }
 
@@ -95,8 +109,10 @@ class RunFinder {
 
     const Book& book_;
     const Figures& figures_;
+    const Where& where_;
     Runs found_;
-    std::vector<bool> known_, benchmark_;
+    std::vector<bool> back_;               // per reading
+    std::vector<bool> known_, benchmark_;  // per point
     std::vector<std::vector<std::uint32_t>> sights_;
     std::vector<std::size_t> order_;
     std::unordered_map<NameId, Reached> reached_;
@@ -104,8 +120,8 @@ class RunFinder {
 
 }  // namespace
 
-Runs find_runs(const Book& book, const Figures& figures) {
-    return RunFinder(book, figures).run();
+Runs find_runs(const Book& book, const Figures& figures, const Where& where) {
+    return RunFinder(book, figures, where).run();
 }
 
 }  // namespace fallwright

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "staff/figures.h"
+#include "where/where.h"
 
 namespace fallwright {
 
@@ -31,6 +32,9 @@ struct Runs {
 };
 
 // Matched planes are in no run and not left out: they have no page. Total over every book.
-Runs find_runs(const Book& book, const Figures& figures);
+// A set-up's readings that its plane can use: on a sloped or matched plane those with a place, in a body
+// whose axes are known. A sight that the book leaves open is back for a point already known and read first in
+// the set-up, else inter; what is left out is neither first nor makes a point known.
+Runs find_runs(const Book& book, const Figures& figures, const Where& where);
 
 }  // namespace fallwright
