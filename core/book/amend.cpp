@@ -38,8 +38,9 @@ class Settler {
 
     void settle(std::uint32_t index) {
         const Entry& entry = book_.entries[index];
-        if (entry.refused || settled_.struck[index]) return;
+        if (settled_.struck[index]) return;
         if (!amends_of_[index].empty()) apply_amends(index);
+        if (entry.refused) return;
         if (entry.kind == Kind::Amend || entry.kind == Kind::Strike) send(index);
     }
 
@@ -93,13 +94,24 @@ class Settler {
             return book_.entries[a].at != book_.entries[b].at ? book_.entries[a].at < book_.entries[b].at
                                                               : a < b;
         });
-        Json target = Json::parse(text_of(index), nullptr, false);
+        Json target = readable(index) ? Json::parse(text_of(index), nullptr, false) : Json();
         bool changed = false;
         for (const std::uint32_t amend : amends) changed = apply(target, amend) || changed;
         if (changed) settled_.texts[index] = target.dump();
     }
 
+    // A line that is no record has no fields; one that is, and was left out for what stands in it, can be
+    // mended.
+    bool readable(std::uint32_t index) const {
+        const Entry& entry = book_.entries[index];
+        return !entry.refused || entry.kind != Kind::Unknown;
+    }
+
     bool apply(Json& target, std::uint32_t amend) {
+        if (!target.is_object()) {
+            report(Code::AmendNotApplied, amend, "the line it amends cannot be read");
+            return false;
+        }
         const Json entry = Json::parse(text_of(amend), nullptr, false);
         const Json& set = entry["set"];
         for (const char* fixed : {"kind", "id", "at", "by"}) {

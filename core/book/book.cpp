@@ -78,6 +78,19 @@ class Reader {
     }
 
     void read_text(std::uint32_t index) {
+        const std::size_t before = book_.findings.size();
+        read_record(index);
+        Entry& entry = book_.entries[index];
+        entry.struck = is_struck(index);
+        if (!entry.struck) return;
+        entry.refused = true;
+        book_.findings.erase(book_.findings.begin() + static_cast<std::ptrdiff_t>(before),
+                             book_.findings.end());
+    }
+
+    bool is_struck(std::uint32_t index) const { return settled_ && settled_->struck[index]; }
+
+    void read_record(std::uint32_t index) {
         Entry& entry = book_.entries[index];
         const ParseFault fault = record_.parse(text_of(index));
         if (fault != ParseFault::None) {
@@ -86,22 +99,23 @@ class Reader {
             entry.refused = true;
             return;
         }
-        const std::size_t before = book_.findings.size();
         EntryContext context{book_, record_, book_.findings, index};
         read_head(context, index);
-        if (settled_ && settled_->struck[index]) {
-            book_.findings.erase(book_.findings.begin() + static_cast<std::ptrdiff_t>(before),
-                                 book_.findings.end());
-            entry.refused = true;
-            return;
-        }
         if (index == 0) return read_book_line(context);
+        if (is_struck(index)) return;
         if (entry.kind == Kind::Amend || entry.kind == Kind::Strike) {
             has_amendments_ = true;
+            report_unknown_fields(context);
         } else if (context.ok) {
             context.ok = read_entry(context, entry.kind, index);
         }
         entry.refused = !context.ok;
+    }
+
+    static void report_unknown_fields(EntryContext& context) {
+        Fields fields(context, 0);
+        for (const std::string_view known : {"of", "set", "why", "was"}) fields.take(known);
+        fields.unknown();
     }
 
     void read_head(EntryContext& context, std::uint32_t index) {
@@ -109,16 +123,7 @@ class Reader {
         Fields head(context, 0);
         read_id(context, head, index);
         entry.by = head.name("by");
-        if (head.has("at")) {
-            const std::optional<Instant> at = parse_time(head.text("at"));
-            if (at) {
-                entry.at = last_at_ = *at;
-            } else {
-                const bool was_ok = context.ok;
-                context.refuse(Code::BadTime, "at is no RFC 3339 time; it is not used");
-                context.ok = was_ok;
-            }
-        }
+        read_time(context, head, entry);
         const NameId word = head.required_name("kind");
         entry.kind = kind_of(book_.name(word));
         if (index > 0 && context.ok && (entry.kind == Kind::Unknown || entry.kind == Kind::Book)) {
@@ -126,6 +131,19 @@ class Reader {
             book_.findings.push_back(
                 finding(Code::UnknownKind, {context.id()},
                         "kind " + book_.name(word) + " is not known here; the entry is kept, not used"));
+        }
+    }
+
+    void read_time(EntryContext& context, Fields& head, Entry& entry) {
+        if (!head.has("at")) return;
+        const Node& text = context.record.node(head.take("at"));
+        const std::optional<Instant> at =
+            text.type == NodeType::Text ? parse_time(context.record.text(text)) : std::nullopt;
+        if (at) {
+            entry.at = last_at_ = *at;
+        } else {
+            book_.findings.push_back(
+                finding(Code::BadTime, {context.id()}, "at is no RFC 3339 time; it is not used"));
         }
     }
 

@@ -171,6 +171,10 @@ void read_trial(Fields& fields, Trial& to) {
         value.figure = read_figure(shot);
         if (value.figure.form == Form::None && shot.context().ok)
             shot.context().refuse(Code::NoValue, shot.path("staff") + ": the shot has no value");
+        if (value.figure.form == Form::Clamp)
+            shot.context().refuse(Code::NoClamp,
+                                  shot.path("mark") + ": high or low alone, and a shot has no clamp",
+                                  "give the mark with the shot");
         to.shots.push_back(value);
     });
 }
@@ -226,7 +230,10 @@ void read_rule(Fields& fields, Rule& to) {
         to.k = values.number("k");
     } else if (name == "expectation") {
         to.sd = values.sd("sd");
+    } else {
+        return;  // of a later version, or read where it is used
     }
+    values.unknown();
 }
 
 void read_relaid(Fields& fields, Relaid& to) {

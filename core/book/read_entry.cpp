@@ -229,9 +229,6 @@ void read_reading(Fields& fields, Reading& to) {
         fields.context().refuse(Code::ValueTwice, "the reading is planned and has a value",
                                 "take planned out once it is read");
     }
-    if (to.figure.form != Form::None && to.planned)
-        fields.context().refuse(Code::ValueTwice, "a planned reading has a value",
-                                "take out planned, or the value");
     if (to.figure.form == Form::None && !to.planned && fields.context().ok) {
         fields.context().refuse(Code::NoValue, "the reading has no value");
     }

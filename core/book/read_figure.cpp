@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <array>
 #include <initializer_list>
 
 #include "book/read_entry.h"
@@ -42,10 +44,18 @@ void read_wires(Fields& fields, Figure& figure) {
         if (!fields.has(wire))
             fields.context().refuse(Code::NoValue, "of three wires " + std::string(wire) + " is missing");
     }
-    set_figure(figure, decimal(fields, "top"));
+    const std::array<Decimal, 3> wires = {decimal(fields, "top"), decimal(fields, "staff"),
+                                          decimal(fields, "bottom")};
+    const auto [least, most] = std::minmax_element(wires.begin(), wires.end());
+    if (*least < Decimal() && *most > Decimal()) {
+        fields.context().refuse(Code::WireOrder, "the three wires lie on both sides of 0",
+                                "write all three negative, or none");
+    }
     const auto magnitude = [](Decimal value) { return value < Decimal() ? -value : value; };
-    figure.b = magnitude(decimal(fields, "staff"));
-    figure.c = magnitude(decimal(fields, "bottom"));
+    figure.inverted = figure.inverted || *least < Decimal();
+    figure.a = magnitude(wires[0]);
+    figure.b = magnitude(wires[1]);
+    figure.c = magnitude(wires[2]);
 }
 
 }  // namespace

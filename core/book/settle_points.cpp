@@ -15,17 +15,23 @@ class PointNamer {
   public:
     explicit PointNamer(Book& book) : book_(book) {}
 
-    void run() { name_line_points(); }
+    void run() {
+        name_line_points();
+        stand_on_line_points();
+    }
 
   private:
+    struct OnLine {
+        NameId line, what;
+        double ch, off;
+    };
+
     void name_line_points() {
         const ByName lines(book_.lines);
         const NameId ground = book_.names.intern("ground");
         for (Reading& reading : book_.readings) {
-            if (reading.line == no_name) {
-                take_place_from_name(reading, lines);
-                continue;
-            }
+            if (reading.line == no_name) take_place_from_name(reading, lines);
+            if (reading.line == no_name) continue;
             if (reading.what == no_name) reading.what = ground;
             const std::int32_t line = lines(reading.line);
             name_at_chamber(reading, book_.lines[static_cast<std::size_t>(line)]);
@@ -33,6 +39,20 @@ class PointNamer {
                 book_.names.intern(line_point_name(book_.name(reading.line), book_.in_unit(reading.ch),
                                                    book_.in_unit(reading.off), book_.name(reading.what)));
             name_older_surface(reading);
+        }
+    }
+
+    // A set-up over a point whose text reads like a point on a line stands there, read or not.
+    void stand_on_line_points() {
+        const ByName lines(book_.lines);
+        for (Setup& setup : book_.setups) {
+            if (setup.position.kind != Position::Kind::AtPoint) continue;
+            const std::optional<OnLine>& found = place_in_name(setup.position.point, lines);
+            if (!found) continue;
+            setup.position.kind = Position::Kind::OnLine;
+            setup.position.line = found->line;
+            setup.position.ch = found->ch;
+            setup.position.off = found->off;
         }
     }
 
@@ -72,20 +92,20 @@ class PointNamer {
         }
     }
 
-    struct OnLine {
-        NameId line, what;
-        double ch, off;
-    };
-
     // A point's text that reads like a point on a line of this book is that point.
     void take_place_from_name(Reading& reading, const ByName& lines) {
-        const auto [known, is_new] = read_names_.emplace(reading.point, std::nullopt);
-        if (is_new) known->second = on_line(book_.name(reading.point), lines);
-        if (!known->second) return;
-        reading.line = known->second->line;
-        reading.ch = known->second->ch;
-        reading.off = known->second->off;
-        reading.what = known->second->what;
+        const std::optional<OnLine>& found = place_in_name(reading.point, lines);
+        if (!found) return;
+        reading.line = found->line;
+        reading.ch = found->ch;
+        reading.off = found->off;
+        reading.what = found->what;
+    }
+
+    const std::optional<OnLine>& place_in_name(NameId name, const ByName& lines) {
+        const auto [known, is_new] = read_names_.emplace(name, std::nullopt);
+        if (is_new) known->second = on_line(book_.name(name), lines);
+        return known->second;
     }
 
     std::optional<OnLine> on_line(const std::string& name, const ByName& lines) {
