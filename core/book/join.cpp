@@ -23,10 +23,17 @@ Json content_of(Json entry) {
     return entry;
 }
 
+std::string text_in(const Json& entry, const char* field) {
+    return entry.contains(field) && entry[field].is_string() ? entry[field].get<std::string>() : "";
+}
+
 // The name under which an entry may stand only once: "instrument L1"; empty for kinds without one.
 std::string unique_name(Kind kind, const Json& entry) {
-    const char* field = kind == Kind::Place ? "point" : "name";
+    std::string name = text_in(entry, kind == Kind::Place ? "point" : "name");
     switch (kind) {
+        case Kind::Tolerance:
+            name = text_in(entry, "line") + " " + text_in(entry, "what");
+            break;
         case Kind::Instrument:
         case Kind::Staff:
         case Kind::Receiver:
@@ -41,9 +48,7 @@ std::string unique_name(Kind kind, const Json& entry) {
         default:
             return "";
     }
-    return entry.contains(field) && entry[field].is_string()
-               ? std::string(kind_word(kind)) + " " + entry[field].get<std::string>()
-               : "";
+    return name.empty() ? "" : std::string(kind_word(kind)) + " " + name;
 }
 
 class Joiner {
@@ -59,6 +64,7 @@ class Joiner {
         if (lines_.empty()) {
             lines_.push_back(std::string(line_of(book, 0)));
             first_ = {source.name, book.unit, book.datum, book.curvature};
+            last_at_ = book.entries[0].at;
         } else if (book.unit != first_.unit || book.datum != first_.datum ||
                    book.curvature != first_.curvature) {
             return finding(Code::JoinConflict, {first_.name, source.name},
@@ -95,29 +101,43 @@ class Joiner {
 
     std::optional<Finding> add_entries(const Book& book, const std::string& name) {
         std::map<std::uint32_t, std::string> setups;
-        for (const Reading& reading : book.readings) setups[reading.entry] = book.name(reading.setup);
+        for (const Reading& reading : book.readings) {
+            if (reading.setup_is_last) setups[reading.entry] = book.name(reading.setup);
+        }
         std::map<std::string, int> equal;
         std::map<std::string, std::string> renamed{{"#1", "#1"}};
+        time_text_ = text_in(Json::parse(line_of(book, 0), nullptr, false), "at");
         for (std::uint32_t i = 1; i < book.entries.size(); ++i) {
             const Entry& entry = book.entries[i];
-            std::vector<std::string>& to = entry.at == before_all ? before_ : rest_;
             Json object = Json::parse(line_of(book, i), nullptr, false);
-            if (!object.is_object()) {
-                keep_raw(std::string(line_of(book, i)), to);
+            // An id that is refused must stay refused.
+            if (!object.is_object() || (entry.id == no_name && !text_in(object, "id").empty())) {
+                keep_raw(std::string(line_of(book, i)), entry.at == before_all ? before_ : rest_);
                 continue;
             }
-            const std::string id = entry.id != no_name ? book.name(entry.id) : made_id(object, equal);
-            object["id"] = id;
+            if (parse_time(text_in(object, "at"))) time_text_ = text_in(object, "at");
             const auto setup = setups.find(i);
             if (setup != setups.end() && !object.contains("setup")) object["setup"] = setup->second;
             if (object.contains("of") && object["of"].is_string())
                 object["of"] = renamed_or(renamed, object["of"].get<std::string>());
+            // Made last: equal lines that lean on different set-ups, or speak of different entries, differ.
+            const std::string id = entry.id != no_name ? book.name(entry.id) : made_id(object, equal);
+            object["id"] = id;
             std::string kept_as = id;
-            if (auto conflict = keep(object, entry, name, to, kept_as)) return conflict;
+            if (auto conflict = keep(object, entry, name, kept_as)) return conflict;
             renamed["#" + std::to_string(entry.line)] = kept_as;
             renamed[id] = kept_as;
         }
         return std::nullopt;
+    }
+
+    // An entry without a time takes that of the nearest above that has one, which another book's entries may
+    // have changed; then it says its time itself.
+    void write(Json object, const Entry& entry) {
+        if (entry.at == before_all) return before_.push_back(object.dump());
+        if (!object.contains("at") && entry.at != last_at_) object["at"] = time_text_;
+        last_at_ = entry.at;
+        rest_.push_back(object.dump());
     }
 
     static std::string renamed_or(const std::map<std::string, std::string>& renamed, const std::string& of) {
@@ -135,7 +155,7 @@ class Joiner {
     }
 
     std::optional<Finding> keep(const Json& object, const Entry& entry, const std::string& book,
-                                std::vector<std::string>& to, std::string& kept_as) {
+                                std::string& kept_as) {
         const std::string id = object["id"].get<std::string>();
         const auto [same_id, is_new] = by_id_.emplace(id, Kept{object, book});
         if (!is_new) {
@@ -158,11 +178,13 @@ class Joiner {
                 return std::nullopt;
             }
         }
-        to.push_back(object.dump());
+        write(object, entry);
         return std::nullopt;
     }
 
     First first_;
+    Instant last_at_ = before_all;  // what a line added to rest_ without a time would take
+    std::string time_text_;         // the time of the book being added, as written
     std::vector<std::string> lines_, before_, rest_;
     std::map<std::string, Kept> by_id_;
     std::map<std::string, std::pair<std::string, Kept>> by_name_;
