@@ -46,6 +46,16 @@ std::int64_t units(double v, int places) {
     return (fine_units(v) + step / 2) / step;
 }
 
+// |v| in fine units, all but its first `figures` digits 0.
+std::int64_t significant_units(double v, int figures) {
+    const std::int64_t count = fine_units(v);
+    int digits = 1;
+    while (digits < 19 && count >= powers[static_cast<std::size_t>(digits)]) ++digits;
+    if (digits <= figures) return count;
+    const std::int64_t step = powers[static_cast<std::size_t>(digits - figures)];
+    return (count + step / 2) / step * step;
+}
+
 void append_units(std::string& out, bool negative, std::int64_t count, int places, bool trim) {
     while (trim && places > 0 && count % 10 == 0) {
         count /= 10;
@@ -89,6 +99,13 @@ double rounded_to(double v, int places) {
     return v < 0 && magnitude > 0 ? -magnitude : magnitude;
 }
 
+double rounded_to_figures(double v, int figures) {
+    assert(figures >= 1 && figures <= 15);
+    if (!std::isfinite(v) || !fits(v)) return v;
+    const double magnitude = static_cast<double>(significant_units(v, figures)) / 1e10;
+    return v < 0 && magnitude > 0 ? -magnitude : magnitude;
+}
+
 void append_fixed(std::string& out, double v, int places) {
     append_places(out, v, places, false);
 }
@@ -103,14 +120,7 @@ void append_significant(std::string& out, double v, int figures) {
         append_trimmed(out, v, 0);
         return;
     }
-    std::int64_t count = fine_units(v);
-    int digits = 1;
-    while (digits < 19 && count >= powers[static_cast<std::size_t>(digits)]) ++digits;
-    if (digits > figures) {
-        const std::int64_t step = powers[static_cast<std::size_t>(digits - figures)];
-        count = (count + step / 2) / step * step;
-    }
-    append_units(out, v < 0, count, fine_places, true);
+    append_units(out, v < 0, significant_units(v, figures), fine_places, true);
 }
 
 std::string fixed(double v, int places) {

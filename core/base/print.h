@@ -18,6 +18,8 @@ constexpr int significant_figures = 6;
 
 // v rounded to `places` decimals (0..10) by the rule above.
 double rounded_to(double v, int places);
+// v rounded to `figures` significant figures (1..15), as append_significant() writes it.
+double rounded_to_figures(double v, int figures);
 
 // Appends v with exactly `places` decimals.
 void append_fixed(std::string& out, double v, int places);

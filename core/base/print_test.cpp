@@ -84,6 +84,12 @@ RC_GTEST_PROP(Print, ThePrintedNumberIsTheRoundedOne, ()) {
     RC_ASSERT(std::strtod(fixed(v, places).c_str(), nullptr) == rounded_to(v, places));
 }
 
+RC_GTEST_PROP(Print, SignificantFiguresPrintedAreThoseRounded, ()) {
+    const double v = static_cast<double>(*rc::gen::inRange<long long>(-4'000'000'000, 4'000'000'000)) / 65536;
+    const int figures = *rc::gen::inRange(1, 15);
+    RC_ASSERT(std::strtod(significant(v, figures).c_str(), nullptr) == rounded_to_figures(v, figures));
+}
+
 RC_GTEST_PROP(Print, RoundingTwiceChangesNothing, ()) {
     const double v = static_cast<double>(*rc::gen::inRange<long long>(-4'000'000'000, 4'000'000'000)) / 65536;
     const int places = *rc::gen::inRange(0, 8);

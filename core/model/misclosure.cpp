@@ -7,12 +7,15 @@ namespace fallwright {
 
 namespace {
 
-// Variance of a benchmark as given; 0 where it is fixed or none.
+// Variance of the value the page takes (page.cpp): the fixed one, else the first; 0 where there is none.
 double benchmark_variance(const Book& book, NameId point) {
+    const Benchmark* first = nullptr;
     for (const Benchmark& benchmark : book.benchmarks) {
-        if (benchmark.point == point) return benchmark.sd * benchmark.sd;
+        if (benchmark.point != point) continue;
+        if (benchmark.sd == 0) return 0;
+        if (first == nullptr) first = &benchmark;
     }
-    return 0;
+    return first == nullptr ? 0 : first->sd * first->sd;
 }
 
 }  // namespace

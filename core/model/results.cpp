@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "adjust/statistics.h"
+#include "base/print.h"
 #include "model/build.h"
 #include "model/checked.h"
 
@@ -142,11 +143,12 @@ class ResultTaker {
         summary.sigma0 = std::sqrt(summary.chi2 / dof);
         summary.chi2_low = adjust::chi_square_quantile(0.025, dof);
         summary.chi2_high = adjust::chi_square_quantile(0.975, dof);
-        summary.ok = summary.chi2 <= summary.chi2_high;
+        const auto printed = [](double v) { return rounded_to_figures(v, significant_figures); };
+        summary.ok = printed(summary.chi2) <= printed(summary.chi2_high);
         if (!summary.ok) {
             model_->findings.push_back(
                 finding(Code::ChiHigh, {}, "the readings disagree by more than their uncertainties allow"));
-        } else if (summary.chi2 < summary.chi2_low) {
+        } else if (printed(summary.chi2) < printed(summary.chi2_low)) {
             model_->findings.push_back(
                 finding(Code::ChiLow, {}, "the readings agree better than their uncertainties say"));
         }

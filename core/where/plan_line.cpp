@@ -33,8 +33,9 @@ Spot PlanLine::at(double ch, double off) const {
 }
 
 Heading PlanLine::nearest_heading(const Spot& spot) const {
+    if (spot.known && spot.frame != frame_) return {};
     if (segments_.size() == 1) return {true, segments_.front().de, segments_.front().dn};
-    if (!spot.known || spot.frame != frame_) return {};
+    if (!spot.known) return {};
     const Segment* nearest = nullptr;
     double least = 0;
     for (const Segment& segment : segments_) {

@@ -170,11 +170,23 @@ class Locator {
             place.u = (spot.e - origin.e) * main.e + (spot.n - origin.n) * main.n;
             place.v = (spot.e - origin.e) * main.n - (spot.n - origin.n) * main.e;
         }
-        const bool from_places = place.has_uv && (reading.along.has() || where_.setups[setup].known);
-        place.d = from_places ? std::sqrt(place.u * place.u + place.v * place.v) : booked.or_else(assumed_);
+        const Maybe placed = placed_distance(reading, place);
+        const bool from_places = placed.has();
+        place.d = from_places ? placed.value : booked.or_else(assumed_);
         place.assumed_d = !from_places && !booked.has();
         if (from_places && booked.has()) compare(reading, place.d, booked.value);
         return place;
+    }
+
+    // From the instrument, as along and across or the two places say; absent where they do not.
+    Maybe placed_distance(const Reading& reading, const SightPlace& place) const {
+        if (reading.along.has()) return {std::sqrt(place.u * place.u + place.v * place.v)};
+        const Spot& from = where_.setups[static_cast<std::size_t>(reading.setup_at)];
+        const Spot& to = where_.points[reading.point];
+        if (!from.known || !to.known || from.frame != to.frame) return {};
+        const double e = to.e - from.e;
+        const double n = to.n - from.n;
+        return {std::sqrt(e * e + n * n)};
     }
 
     void compare(const Reading& reading, double placed, double booked) {
