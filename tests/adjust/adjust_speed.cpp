@@ -11,8 +11,6 @@
 //        area      set-ups on a grid, 50 points each, most of them read from up to four set-ups, tilts as
 //        above parts     lines of 10 points without a datum, one after the other: one null vector each days
 //        the line with an instrument column of its own for every 1000 rows
-#include <sys/resource.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -20,6 +18,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
+#include <fstream>
 #include <string>
 #include <vector>
 
@@ -190,10 +189,16 @@ void write(const Problem& problem, const char* name) {
     std::fclose(file);
 }
 
+// The most memory this process has held, in KiB; getrusage() would include what its parent held.
 long resident_kib() {
-    rusage usage{};
-    getrusage(RUSAGE_SELF, &usage);
-    return usage.ru_maxrss;
+    std::ifstream status("/proc/self/status");
+    for (std::string word; status >> word;)
+        if (word == "VmHWM:") {
+            long kib = 0;
+            status >> kib;
+            return kib;
+        }
+    return 0;
 }
 
 // Processor time: other work on the machine counts less than on a clock.
