@@ -1,5 +1,7 @@
 #include "base/json_out.h"
 
+#include <algorithm>
+
 #include "base/print.h"
 
 namespace fallwright {
@@ -8,9 +10,19 @@ namespace {
 
 constexpr std::size_t piece = 1u << 20;
 
+bool needs_escape(char c) {
+    return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20;
+}
+
 }  // namespace
 
 void append_json_string(std::string& out, std::string_view value) {
+    if (std::none_of(value.begin(), value.end(), needs_escape)) {
+        out += '"';
+        out += value;
+        out += '"';
+        return;
+    }
     static constexpr char hex[] = "0123456789abcdef";
     out += '"';
     for (const char c : value) {

@@ -12,8 +12,7 @@ using Json = nlohmann::json;
 
 class Settler {
   public:
-    Settler(const Book& book, const std::unordered_map<NameId, std::uint32_t>& by_id)
-        : book_(book), by_id_(by_id) {
+    Settler(const Book& book, const EntryOfId& by_id) : book_(book), by_id_(by_id) {
         settled_.struck.assign(book.entries.size(), false);
         amends_of_.resize(book.entries.size());
     }
@@ -84,8 +83,8 @@ class Settler {
             return above ? found - book_.entries.begin() : -1;
         }
         const NameId name = book_.names.find(of);
-        const auto found = name == no_name ? by_id_.end() : by_id_.find(name);
-        return found != by_id_.end() && found->second < below ? static_cast<std::int64_t>(found->second) : -1;
+        const std::uint32_t found = name != no_name && name < by_id_.size() ? by_id_[name] : no_entry;
+        return found < below ? static_cast<std::int64_t>(found) : -1;
     }
 
     void apply_amends(std::uint32_t index) {
@@ -149,14 +148,14 @@ class Settler {
     }
 
     const Book& book_;
-    const std::unordered_map<NameId, std::uint32_t>& by_id_;
+    const EntryOfId& by_id_;
     Settled settled_;
     std::vector<std::vector<std::uint32_t>> amends_of_;
 };
 
 }  // namespace
 
-Settled settle_amendments(const Book& book, const std::unordered_map<NameId, std::uint32_t>& by_id) {
+Settled settle_amendments(const Book& book, const EntryOfId& by_id) {
     return Settler(book, by_id).run();
 }
 

@@ -24,7 +24,11 @@ struct Settled {
     Findings findings;
 };
 
-// Needs entries with their kind, id and at; by_id holds the entry of each id.
-Settled settle_amendments(const Book& book, const std::unordered_map<NameId, std::uint32_t>& by_id);
+// The entry of each id, by its number; no_entry where it is no id. May be shorter than the names there are.
+using EntryOfId = std::vector<std::uint32_t>;
+constexpr std::uint32_t no_entry = 0xFFFFFFFF;
+
+// Needs entries with their kind, id and at.
+Settled settle_amendments(const Book& book, const EntryOfId& by_id);
 
 }  // namespace fallwright

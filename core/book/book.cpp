@@ -40,7 +40,7 @@ class Reader {
   public:
     Reader(Book& book, const Settled* settled) : book_(book), settled_(settled) {}
 
-    std::unordered_map<NameId, std::uint32_t>& by_id() { return by_id_; }
+    const EntryOfId& by_id() const { return by_id_; }
     bool has_amendments() const { return has_amendments_; }
 
     void read_lines() {
@@ -147,12 +147,20 @@ class Reader {
         }
     }
 
+    // False where the id is another entry's already.
+    bool claim(NameId id, std::uint32_t index) {
+        if (id >= by_id_.size()) by_id_.resize(std::max<std::size_t>(id + 1, 2 * by_id_.size()), no_entry);
+        if (by_id_[id] != no_entry) return false;
+        by_id_[id] = index;
+        return true;
+    }
+
     void read_id(EntryContext& context, Fields& head, std::uint32_t index) {
         const NameId id = head.name("id");
         if (id == no_name) return;
-        if (book_.name(id)[0] == '#') {
+        if (book_.names.text(id).front() == '#') {
             context.refuse(Code::BadId, "id " + book_.name(id) + " begins with #");
-        } else if (!by_id_.emplace(id, index).second) {
+        } else if (!claim(id, index)) {
             context.refuse(Code::DuplicateId, "id " + book_.name(id) + " is used twice; the first stands");
         } else {
             book_.entries[index].id = id;
@@ -174,7 +182,7 @@ class Reader {
     Book& book_;
     const Settled* settled_;
     Record record_;
-    std::unordered_map<NameId, std::uint32_t> by_id_;
+    EntryOfId by_id_;
     Instant last_at_ = before_all;
     bool has_amendments_ = false;
 };
@@ -189,7 +197,7 @@ Finding not_a_book(const Book& book) {
 
 std::string Book::id_of(std::uint32_t entry) const {
     const Entry& found = entries[entry];
-    return found.id != no_name ? names.text(found.id) : "#" + std::to_string(found.line);
+    return found.id != no_name ? std::string(names.text(found.id)) : "#" + std::to_string(found.line);
 }
 
 Result<std::unique_ptr<Book>> read_book(std::string text) {

@@ -63,7 +63,7 @@ struct Book {
     double in_unit(double metres) const { return unit == Unit::Foot ? metres / metres_per_foot : metres; }
     // "CREW-7", or "#12" for an entry without id.
     std::string id_of(std::uint32_t entry) const;
-    const std::string& name(NameId id) const { return names.text(id); }
+    std::string name(NameId id) const { return std::string(names.text(id)); }
 };
 
 // Reads a whole file. Fails only where the first line is no book of a known version (NotABook).

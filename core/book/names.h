@@ -3,10 +3,9 @@
 #pragma once
 
 #include <cstdint>
-#include <deque>
-#include <string>
+#include <memory>
 #include <string_view>
-#include <unordered_map>
+#include <vector>
 
 namespace fallwright {
 
@@ -15,7 +14,8 @@ using NameId = std::uint32_t;
 constexpr NameId no_name = 0;
 
 // Entries hold numbers instead of texts: a book of a million readings names a few thousand things a million
-// times. Cost: one hash lookup a name. Texts keep their address until the book goes.
+// times, and its ids once each. So texts lie in large blocks and the index is one flat table: about 40 bytes
+// and the text itself a name. Texts keep their address until the book goes.
 class Names {
   public:
     // Holds "" from the start. Moves, but does not copy: views point into it.
@@ -30,14 +30,26 @@ class Names {
     // The same without making one: no_name where the text was never interned, so asking leaves no trace.
     NameId find(std::string_view text) const;
     // name: one that intern or find returned.
-    const std::string& text(NameId name) const { return texts_[name]; }
+    std::string_view text(NameId name) const { return texts_[name]; }
     // How many texts there are, "" included: one above the largest number.
     std::size_t size() const { return texts_.size(); }
 
   private:
-    // Texts by number, and numbers by text; the views of the index point into the texts.
-    std::deque<std::string> texts_;  // stable addresses: the index points into them
-    std::unordered_map<std::string_view, NameId> index_;
+    // A place of the table: a text's number, and part of its hash so that most others are told apart without
+    // a look at the text.
+    struct Slot {
+        std::uint32_t hash = 0;
+        NameId name = no_name;  // no_name: free
+    };
+    std::size_t slot_of(std::string_view text, std::size_t hash) const;
+    std::string_view keep(std::string_view text);
+    void grow();
+
+    std::vector<std::string_view> texts_;
+    std::vector<Slot> slots_;  // a power of two, at most half full; probed one by one
+    std::vector<std::unique_ptr<char[]>> blocks_;
+    char* block_end_ = nullptr;  // of the last block
+    std::size_t left_ = 0;       // free before it
 };
 
 }  // namespace fallwright

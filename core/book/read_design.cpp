@@ -215,7 +215,7 @@ void read_rule(Fields& fields, Rule& to) {
     if (fields.context().record.node(node).type != NodeType::Object)
         return fields.wrong_type("values", "object");
     Fields values(fields.context(), node, "values");
-    const std::string& name = fields.context().book.names.text(to.name);
+    const std::string_view name = fields.context().book.names.text(to.name);
     if (name == "misclosure") {
         const int by = values.choice("by", {"sets", "km", "model"});
         to.by = by < 0 ? no_name : values.name("by");

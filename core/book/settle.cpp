@@ -49,7 +49,7 @@ class OrderSettler {
             if (entry.kind == Kind::Setup && entry.refused && !entry.struck)
                 moments.push_back({entry.at, i, -1, -1});
         }
-        std::sort(moments.begin(), moments.end());
+        if (!std::is_sorted(moments.begin(), moments.end())) std::sort(moments.begin(), moments.end());
         const Moment* last = nullptr;
         for (const Moment& moment : moments) {
             if (moment.reading < 0) {

@@ -54,7 +54,7 @@ class Writer : EvaluationOut {
         out_.key("levels").begin_array();
         for (std::size_t i = 0; i < model_.levels.size(); ++i) {
             const PointLevel& level = model_.levels[i];
-            out_.begin_object().text("point", book_.name(model_.points.name(i)));
+            out_.begin_object().text("point", book_.names.text(model_.points.name(i)));
             length("level", level.level);
             length("sd", level.sd);
             out_.integer("readings", level.readings).boolean("checked", level.checked).end_object();
@@ -66,7 +66,7 @@ class Writer : EvaluationOut {
         out_.key("setups").begin_array();
         for (std::size_t i = 0; i < model_.planes.size(); ++i) {
             const LightPlane& plane = model_.planes[i];
-            out_.begin_object().text("name", book_.name(book_.setups[i].name));
+            out_.begin_object().text("name", book_.names.text(book_.setups[i].name));
             length("plane", plane.level);
             length("sd", plane.sd);
             gradient("main", plane.gradient[0]);

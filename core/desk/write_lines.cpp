@@ -16,7 +16,7 @@ class LineWriter : EvaluationOut {
     void write() {
         out_.key("lines").begin_array();
         for (std::size_t i = 0; i < evaluation_.lines.size(); ++i) {
-            out_.begin_object().text("name", book_.name(book_.lines[i].name));
+            out_.begin_object().text("name", book_.names.text(book_.lines[i].name));
             out_.key("fits").begin_array();
             for (const Fit& fit : evaluation_.lines[i].fits) write_line_fit(fit);
             out_.end_array();
@@ -34,7 +34,7 @@ class LineWriter : EvaluationOut {
   private:
     void write_line_fit(const Fit& fit) {
         const Gradient found = Gradient::ratio(fit.gradient);
-        out_.begin_object().text("what", book_.name(fit.what));
+        out_.begin_object().text("what", book_.names.text(fit.what));
         gradient("gradient", fit.gradient);
         gradient("sd", fit.sd);
         out_.figures("one_in", found.one_in().value_or(NAN), significant_figures);
@@ -49,7 +49,7 @@ class LineWriter : EvaluationOut {
         out_.begin_object();
         length("ch", station.ch);
         length("off", station.off);
-        out_.text("what", book_.name(station.what));
+        out_.text("what", book_.names.text(station.what));
         length("level", level.level);
         length("sd", level.sd);
         length("off_fit", station.off_fit);
@@ -60,7 +60,8 @@ class LineWriter : EvaluationOut {
         out_.begin_object();
         length("from", fall.from);
         length("to", fall.to);
-        out_.text("what", book_.name(fall.what)).text("span", fall.span == Span::Line ? "line" : "neighbour");
+        out_.text("what", book_.names.text(fall.what))
+            .text("span", fall.span == Span::Line ? "line" : "neighbour");
         gradient("gradient", fall.gradient);
         gradient("sd", fall.sd);
         out_.null("design").key("verdict");

@@ -46,8 +46,8 @@ class PageWriter : EvaluationOut {
     void write_row(const Page& page, const PageRow& row) {
         const Reading& reading = book_.readings[row.reading];
         out_.begin_object().text("id", book_.id_of(reading.entry));
-        out_.text("setup", book_.name(book_.setups[static_cast<std::size_t>(row.setup)].name));
-        out_.text("point", book_.name(reading.point));
+        out_.text("setup", book_.names.text(book_.setups[static_cast<std::size_t>(row.setup)].name));
+        out_.text("point", book_.names.text(reading.point));
         length("back", row.back);
         length("inter", row.inter);
         length("fore", row.fore);
@@ -71,8 +71,8 @@ class PageWriter : EvaluationOut {
             const Closure& closure = evaluation_.pages.closures[i];
             const JudgedClosure& judged = evaluation_.closures[i];
             out_.begin_object()
-                .text("from", book_.name(closure.from))
-                .text("to", book_.name(closure.to))
+                .text("from", book_.names.text(closure.from))
+                .text("to", book_.names.text(closure.to))
                 .integer("setups", closure.setups);
             out_.number("length", book_.in_unit(closure.length.value), length_places);
             length("misclosure", closure.misclosure);

@@ -1,7 +1,6 @@
 #include "page/page.h"
 
 #include <algorithm>
-#include <unordered_map>
 
 #include "page/runs.h"
 #include "page/share.h"
@@ -13,10 +12,30 @@ namespace {
 constexpr double assumed_level =
     100;  // of the first point read where there is no benchmark, in the book's unit
 
+// Levels by the name of their point.
+class LevelOf {
+  public:
+    explicit LevelOf(const Book& book) : levels_(book.names.size()) {}
+
+    bool empty() const { return count_ == 0; }
+    bool has(NameId point) const { return levels_[point].has_value(); }
+    Decimal at(NameId point) const { return *levels_[point]; }
+    // The first level of a point stands.
+    void emplace(NameId point, Decimal level) {
+        if (has(point)) return;
+        levels_[point] = level;
+        ++count_;
+    }
+
+  private:
+    std::vector<std::optional<Decimal>> levels_;
+    std::size_t count_ = 0;
+};
+
 class PageMaker {
   public:
     PageMaker(const Book& book, const Figures& figures, const Where& where, preset::MisclosureRule::By by)
-        : book_(book), figures_(figures), where_(where), by_(by) {
+        : book_(book), figures_(figures), where_(where), by_(by), known_(book), found_(book) {
         // A fixed value comes before a weighted one of the same point.
         for (const Benchmark& benchmark : book.benchmarks) {
             if (benchmark.sd == 0) known_.emplace(benchmark.point, benchmark.level);
@@ -55,7 +74,7 @@ class PageMaker {
         PageRow made;
         made.reading = reading;
         made.setup = setup;
-        made.known = known_.count(point_of(reading)) > 0;
+        made.known = known_.has(point_of(reading));
         return made;
     }
 
@@ -128,16 +147,16 @@ class PageMaker {
     void close(std::uint32_t reading, const Page& page, RunWay& way) {
         const NameId point = point_of(reading);
         const NameId start = point_of(page.rows.front().reading);
-        const auto known = known_.find(point);
-        if (known == known_.end() && point != start) return;
+        const bool known = known_.has(point);
+        if (!known && point != start) return;
         Closure closure;
         closure.from = start;
         closure.to = point;
         closure.loop = point == start;
-        closure.from_benchmark = known_.count(start) > 0;
+        closure.from_benchmark = known_.has(start);
         closure.setups = way.setups;
         closure.length = way.length_with(reading);
-        closure.misclosure = page.rows.back().level - (known == known_.end() ? page.first : known->second);
+        closure.misclosure = page.rows.back().level - (known ? known_.at(point) : page.first);
         closure.way = way.sights;
         closure.way.push_back({reading, -1});
         way.note(closure);
@@ -192,7 +211,7 @@ class PageMaker {
     const Figures& figures_;
     const Where& where_;
     preset::MisclosureRule::By by_;
-    std::unordered_map<NameId, Decimal> known_, found_;
+    LevelOf known_, found_;  // of benchmarks; of all points met so far, the first level counts
     Pages pages_;
 };
 

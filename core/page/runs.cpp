@@ -14,7 +14,8 @@ class RunFinder {
           where_(where),
           back_(book.readings.size(), false),
           known_(book.names.size(), false),
-          benchmark_(book.names.size(), false) {
+          benchmark_(book.names.size(), false),
+          reached_(book.names.size()) {
         for (const Benchmark& benchmark : book.benchmarks)
             benchmark_[benchmark.point] = known_[benchmark.point] = true;
     }
@@ -97,14 +98,14 @@ class RunFinder {
 
     // The run whose last set-up read this point; -1 where there is none.
     std::int32_t run_that_reached(NameId point) const {
-        const auto found = reached_.find(point);
-        if (found == reached_.end()) return -1;
-        const Run& run = found_.runs[static_cast<std::size_t>(found->second.run)];
-        return !run.sloped && run.setups.back().setup == found->second.setup ? found->second.run : -1;
+        const Reached& found = reached_[point];
+        if (found.run < 0) return -1;
+        const Run& run = found_.runs[static_cast<std::size_t>(found.run)];
+        return !run.sloped && run.setups.back().setup == found.setup ? found.run : -1;
     }
 
     struct Reached {
-        std::int32_t run, setup;
+        std::int32_t run = -1, setup = -1;
     };
 
     const Book& book_;
@@ -115,7 +116,7 @@ class RunFinder {
     std::vector<bool> known_, benchmark_;  // per point
     std::vector<std::vector<std::uint32_t>> sights_;
     std::vector<std::size_t> order_;
-    std::unordered_map<NameId, Reached> reached_;
+    std::vector<Reached> reached_;  // by point: the run and set-up that read it last
 };
 
 }  // namespace

@@ -3,7 +3,6 @@
 // Inside page only.
 #pragma once
 
-#include <unordered_map>
 #include <vector>
 
 #include "staff/figures.h"
