@@ -65,7 +65,7 @@ class JsonOut {
     void separate();
     std::string out_;  // what was written and has not gone to the sink
     Sink sink_;
-    bool first_ = true;
+    bool first_ = true;  // no comma is due before the next value
 };
 
 // Appends value as a JSON string with its quotes; control characters, quotes and backslashes escaped.
