@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "design/flow.h"
+
 namespace fallwright {
 
 namespace {
@@ -24,20 +26,12 @@ FoundFall fall_between(const Station& from, const Station& to, Span span, double
 
 }  // namespace
 
-bool runs_with_chainage(const LineEntry& line) {
-    if (line.flow != Flow::Default) return line.flow == Flow::With;
-    if (line.profile.empty()) return true;
-    double level = line.profile.front().level.value;
-    for (std::size_t i = 1; i < line.profile.size(); ++i) {
-        const ProfilePoint& point = line.profile[i];
-        level = point.level.has() ? point.level.value
-                                  : level + point.gradient.value * (point.ch - line.profile[i - 1].ch);
-    }
-    return !(level > line.profile.front().level.value);
-}
-
 std::vector<FoundFall> list_falls(const LineEntry& line, const LineFalls& found, const Model& model) {
-    const double sign = runs_with_chainage(line) ? -1 : 1;
+    const LevelOf level_of = [&model](NameId name) {
+        const std::int32_t point = model.points.at(name);
+        return point < 0 ? NAN : model.levels[static_cast<std::size_t>(point)].level;
+    };
+    const double sign = runs_with_chainage(line, level_of) ? -1 : 1;
     std::vector<FoundFall> falls;
     for (const Fit& fit : found.fits) {
         std::vector<const Station*> stations;

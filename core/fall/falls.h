@@ -1,8 +1,8 @@
 // falls: the fall between neighbours and over the whole of a line, as it was found.
 //
 // The difference of two levels over the distance between them, points at offset 0 of one surface in order of
-// chainage; positive the way the water runs. The sd comes from the joint covariance, so what two points share
-// costs nothing.
+// chainage; positive the way the water runs (design/flow.h). The sd comes from the joint covariance, so what
+// two points share costs nothing.
 #pragma once
 
 #include <cstdint>
@@ -24,9 +24,5 @@ struct FoundFall {
 // Per surface, in order of its first appearance: neighbour by neighbour, then the whole line. Fewer than two
 // chainages with a level: none.
 std::vector<FoundFall> list_falls(const LineEntry& line, const LineFalls& found, const Model& model);
-
-// Whether water runs with chainage: as the line says; by default as its profile's ends fall where they are
-// given as levels and gradients, else with chainage.
-bool runs_with_chainage(const LineEntry& line);
 
 }  // namespace fallwright
