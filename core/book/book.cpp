@@ -44,6 +44,8 @@ class Reader {
     bool has_amendments() const { return has_amendments_; }
 
     void read_lines() {
+        book_.entries.reserve(
+            static_cast<std::size_t>(std::count(book_.text.begin(), book_.text.end(), '\n')) + 1);
         std::size_t offset = std::string_view(book_.text).substr(0, 3) == byte_order_mark ? 3 : 0;
         for (std::uint32_t line = 1; offset < book_.text.size(); ++line) {
             const std::size_t end = std::min(book_.text.find('\n', offset), book_.text.size());

@@ -119,8 +119,8 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
     evaluation.figures = read_figures(read);
     evaluation.where = locate(read, sight_rule(read));
     choose_misclosure_rule(evaluation);
-    evaluation.pages = book_pages(read, evaluation.figures, evaluation.where, evaluation.rule.by);
     evaluation.model = build_model(read, evaluation.figures, evaluation.where);
+    evaluation.pages = book_pages(read, evaluation.figures, evaluation.where, evaluation.rule.by);
     judge_closures(evaluation);
     evaluation.lines = find_falls(read, *evaluation.model);
     gather_findings(evaluation);

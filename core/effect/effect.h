@@ -74,7 +74,8 @@ struct Effect {
 
 // In fixed order: columns of equal books stand in equal order.
 std::span<const Effect* const> instrument_effects();
-std::span<const Effect* const> setup_effects();
+constexpr std::size_t setup_effect_count = 5;
+std::span<const Effect* const, setup_effect_count> setup_effects();
 // The setting of the main (0) or cross (1) grade: what an instrument shows is an observation of it.
 const Effect* grade_setting(std::size_t axis);
 

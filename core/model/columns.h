@@ -4,6 +4,7 @@
 // Inside model only.
 #pragma once
 
+#include <array>
 #include <map>
 #include <string>
 #include <utility>
@@ -17,13 +18,6 @@ namespace fallwright {
 
 // An exactly known parameter, or one nothing carries, has no column.
 constexpr adjust::Column no_column = -1;
-
-// One parameter: value beforehand, and its column where it is not exactly known.
-// The value itself is prior.value plus the correction of its column.
-struct Parameter {
-    Prior prior;
-    adjust::Column column = no_column;
-};
 
 // Who a column belongs to, for sentences.
 struct Owner {
@@ -56,21 +50,24 @@ class Columns {
     double add_effects(const SightRow& row, std::vector<adjust::Term>& terms);
 
     // The effects of a set-up: of its instrument (stretch of its first reading) and its own.
-    // An effect that is there in a set-up, and its parameter, which others may share.
+    // An effect that is there in a set-up, what is believed of its parameter there, and the place of its
+    // column, which others may share.
     struct Active {
         const Effect* effect;
-        Parameter* parameter;
+        Prior prior;
+        adjust::Column* column;
     };
+    // The effects of a set-up: of its instrument in a stretch, and its own. Valid until the next call: a
+    // set-up's readings mostly follow one another, so only the last list is kept.
     const std::vector<Active>& active(std::size_t setup, std::int32_t stretch);
 
   private:
     // Appends the parameter's term, making its column and prior where it is the first; returns coefficient x
     // value.
-    double add_parameter(Parameter& parameter, const Owner& owner, double coefficient,
+    double add_parameter(const Prior& prior, adjust::Column& column, const Owner& owner, double coefficient,
                          std::vector<adjust::Term>& terms);
-    // Those of a set-up, or of the tripod it stands on.
-    std::vector<Parameter>& setup_parameters(std::size_t setup);
-    std::vector<Parameter>& instrument_parameters(std::size_t instrument, std::int32_t stretch);
+    // Columns of an instrument's effects in a stretch, in the order of the list.
+    std::vector<adjust::Column>& instrument_columns(std::size_t instrument, std::int32_t stretch);
 
     const Book& book_;
     const Sights& sights_;
@@ -78,18 +75,18 @@ class Columns {
     adjust::Problem& problem_;
     std::vector<Owner> owners_;  // per column
 
-    // Parameters live in maps and in vectors that never grow again, so that pointers to them stay.
-    std::map<std::pair<std::size_t, std::int32_t>, std::vector<Parameter>> of_instruments_;
-    std::vector<std::vector<Parameter>> of_setups_;
+    // Columns by effect; a map's and a fixed array's places stay where they are.
+    std::map<std::pair<std::size_t, std::int32_t>, std::vector<adjust::Column>> of_instruments_;
+    std::vector<std::array<adjust::Column, setup_effect_count>> of_setups_;
     // A staff's errors are shared by all set-ups and instruments.
     struct StaffParameter {
         StaffEffect effect;
-        Parameter parameter;
+        adjust::Column column = no_column;
     };
     std::vector<std::vector<StaffParameter>> of_staffs_;
-    // Found once a set-up and kept until a reading of it falls into another stretch of its instrument.
-    std::vector<std::vector<Active>> active_;
-    std::vector<std::int32_t> active_stretch_;
+    std::vector<Active> active_;  // of the set-up asked for last
+    std::size_t active_setup_ = 0;
+    std::int32_t active_stretch_ = -1;
 };
 
 }  // namespace fallwright

@@ -96,10 +96,10 @@ class ResultTaker {
         for (const Columns::Active& active : columns_->active(setup, first_stretch(*model_, setup))) {
             if (active.effect->part != part) continue;
             const double factor = active.effect->coefficient(terms, metre);
-            const Prior& prior = active.parameter->prior;
+            const Prior& prior = active.prior;
             value += factor * prior.value;
-            if (active.parameter->column != no_column) {
-                sum.push_back({active.parameter->column, factor});
+            if (*active.column != no_column) {
+                sum.push_back({*active.column, factor});
             } else {
                 prior_variance += prior.free ? NAN : factor * factor * prior.sd * prior.sd;
             }

@@ -174,12 +174,10 @@ class RowMaker {
             if (model_->plane_columns[i] == no_column) continue;
             const SetupTerms& setup = model_->sights.setups[i];
             for (const Columns::Active& active : columns_->active(i, first_stretch(*model_, i))) {
-                const bool setting =
-                    active.effect->scope == Scope::Setup && active.parameter->column != no_column;
+                const bool setting = active.effect->scope == Scope::Setup && *active.column != no_column;
                 for (std::size_t axis = 0; axis < 2; ++axis) {
                     const bool grade = setting && active.effect == grade_setting(axis);
-                    if (grade && setup.shown[axis].has())
-                        add_shown_row(setup, axis, active.parameter->column);
+                    if (grade && setup.shown[axis].has()) add_shown_row(setup, axis, *active.column);
                 }
             }
         }
