@@ -56,23 +56,27 @@ void leave_nothing(Files& files, const HeldFile& held) {
     if (there.ok() && there.value.same_file(held.status)) files.remove(held.path);
 }
 
-// The sync is asked for so that a power cut does not bring the piece back; that the append failed is settled.
-Finding cut_back(Files& files, const std::string& named, const HeldFile& held, std::size_t old_size,
-                 Step step, int error) {
-    const bool cut = files.truncate(held.handle.number(), old_size) == 0;
-    if (cut) files.sync(held.handle.number());
-    return trouble(named, step, error, cut ? nothing_added : maybe_torn);
+// What stands after the file has been cut back to its old length. The sync is asked for so that a power cut
+// does not bring the piece back; that the append failed is settled.
+std::string_view cut_back(Files& files, const HeldFile& held, std::size_t old_size) {
+    if (files.truncate(held.handle.number(), old_size) != 0) return maybe_torn;
+    files.sync(held.handle.number());
+    return nothing_added;
 }
 
-// One write and one sync of it.
+// One write and one sync of it. Why a write was short is not known: the rest is not tried only to be told.
 Failure put(Files& files, const std::string& named, const HeldFile& held, std::size_t old_size,
             std::string_view bytes) {
     const Call<std::size_t> written = files.write(held.handle.number(), bytes);
-    if (!written.ok()) return cut_back(files, named, held, old_size, Step::Write, written.error);
-    // A disk that takes only a part is full, although it has not said so yet.
-    if (written.value != bytes.size()) return cut_back(files, named, held, old_size, Step::Write, ENOSPC);
+    if (!written.ok()) return trouble(named, Step::Write, written.error, cut_back(files, held, old_size));
+    if (written.value != bytes.size()) {
+        return finding(
+            Code::BadFile, {named},
+            "the disk did not take the whole entry, " + std::string(cut_back(files, held, old_size)),
+            "free some space on this disk, or raise the limit on the size of files, then do it again");
+    }
     const int error = files.sync(held.handle.number());
-    if (error != 0) return cut_back(files, named, held, old_size, Step::Settle, error);
+    if (error != 0) return trouble(named, Step::Settle, error, cut_back(files, held, old_size));
     return std::nullopt;
 }
 

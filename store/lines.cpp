@@ -11,9 +11,7 @@ constexpr std::string_view nothing_added = ", nothing has been added";
 // One row of the table in RFC 3629 section 4: how many bytes follow a first byte, and between which bounds
 // the first of those must lie. The bounds keep out overlong forms, surrogates and what is above U+10FFFF.
 struct Sequence {
-    std::uint8_t first_low, first_high;
-    std::size_t followers;
-    std::uint8_t second_low, second_high;
+    std::uint8_t first_low, first_high, followers, second_low, second_high;
 };
 
 constexpr Sequence sequences[] = {
@@ -37,7 +35,7 @@ std::size_t character(std::string_view bytes) {
             if (!between(second ? row.second_low : 0x80, bytes[at], second ? row.second_high : 0xBF))
                 return 0;
         }
-        return row.followers + 1;
+        return std::size_t{row.followers} + 1;
     }
     return 0;
 }

@@ -16,7 +16,7 @@
 namespace fallwright::store {
 
 // Bytes of a line without its line break (contract section 1).
-constexpr std::size_t longest_line = 64 * 1024;
+constexpr std::size_t longest_line = 65536;
 
 using Lines = std::vector<std::string>;
 

@@ -129,7 +129,7 @@ int PosixFiles::sync_folder(const std::string& folder) {
     const int handle =
         uninterrupted([&] { return ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC); });
     if (handle == -1) return errno;
-    const int error = sync(handle);
+    const int error = error_of(::fsync(handle));
     ::close(handle);
     return error == EINVAL || error == ENOTSUP ? 0 : error;
 }

@@ -19,8 +19,8 @@ constexpr std::string_view other_program = "close the other program that holds i
 constexpr std::string_view rights = "check your rights on it and on its folder";
 
 constexpr std::array cures = {
-    Cure{ENOENT, "check its name; its folder has to be there"},
-    Cure{ENOTDIR, "check its name; what stands before the last / has to be a folder"},
+    Cure{ENOENT, "check its name, and that its folder is there"},
+    Cure{ENOTDIR, "check its name: what stands before the last / has to be a folder"},
     Cure{EISDIR, "name a file in that folder"},
     Cure{ENAMETOOLONG, "give it a shorter name"},
     Cure{ELOOP, "name the file itself instead of the links that lead in a circle"},

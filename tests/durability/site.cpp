@@ -1,6 +1,7 @@
 #include "durability/site.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace fallwright::durability {
 
@@ -40,8 +41,10 @@ Lines Site::new_lines(std::size_t count) {
         const std::string number = std::to_string(++lines_made_);
         const std::size_t length = draw_.one_in(8) ? draw_.below(20000) : draw_.below(900);
         const std::string text(length, static_cast<char>('a' + lines_made_ % 26));
-        lines.push_back("{\"id\":\"site-" + number + "\",\"text\":\"" + text + number + "\"}");
-        asked_.insert(lines.back());
+        std::string line = "{\"id\":\"site-";
+        line.append(number).append("\",\"text\":\"").append(text).append(number).append("\"}");
+        asked_.insert(line);
+        lines.push_back(std::move(line));
     }
     return lines;
 }
@@ -55,15 +58,16 @@ void Site::note_answer(const Lines& lines) {
 void Site::add(std::size_t count) {
     const Lines lines = new_lines(count);
     largest_append_ = std::max(largest_append_, count);
-    const auto added = store::append(files_, site_book, IfAbsent::Create, [&](auto) { return lines; });
+    const auto added =
+        store::append(files_, site_book, IfAbsent::Create, [&](auto) { return Result<Lines>(lines); });
     if (added) note_answer(added->lines);
 }
 
 void Site::import() {
     const Lines lines = new_lines(draw_.between(2, 6));
     together_.push_back(lines);
-    const auto added =
-        store::append_together(files_, site_book, IfAbsent::Create, [&](auto) { return lines; });
+    const auto added = store::append_together(files_, site_book, IfAbsent::Create,
+                                              [&](auto) { return Result<Lines>(lines); });
     if (added) note_answer(added->lines);
 }
 
