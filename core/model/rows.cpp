@@ -26,7 +26,7 @@ class RowMaker {
         hold_benchmarks();
         approximate_ = approximate(book_, model_->points, model_->sights, where_, known_);
         model_->problem.reserve(model_->sights.rows.size() + book_.steps.size(),
-                                6 * model_->sights.rows.size());
+                                8 * model_->sights.rows.size());
         add_columns();
         for (const SightRow& row : model_->sights.rows) add_row(row);
         add_steps();

@@ -1,0 +1,118 @@
+"""What bench/run measures: ratios side by side in one run, because machines are shared and noisy. Medians of pairs."""
+
+import math
+import os
+import pathlib
+import resource
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+
+import sheet
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent
+sys.path.insert(0, str(ROOT / "tests/adjust"))
+import speed  # noqa: E402
+
+SIZES = (1000, 20000, 200000, 1000000)
+BOOKED_ROWS = 26666  # sights; three rows of four, since fore and back share one
+PYTHON = "/usr/bin/python3"
+
+
+def run(*command):
+    """(user and system seconds, wall seconds, peak bytes) of one process; its output is thrown away."""
+    begin = time.monotonic()
+    with open(os.devnull, "w", encoding="ascii") as nothing:
+        child = subprocess.Popen(command, stdout=nothing, stderr=nothing, cwd=ROOT)
+        _, status, usage = os.wait4(child.pid, 0)
+    child.returncode = os.waitstatus_to_exitcode(status)
+    if child.returncode != 0:
+        raise SystemExit(f"bench: {' '.join(map(str, command))} ended with {child.returncode}")
+    return usage.ru_utime + usage.ru_stime, time.monotonic() - begin, usage.ru_maxrss * 1024
+
+
+class Report:
+    def __init__(self):
+        self.missed = 0
+        print(f"{'what':74} {'value':>9} {'goal':>7}")
+
+    def line(self, what, value, goal=None):
+        met = goal is None or value <= goal
+        self.missed += not met
+        judged = "" if goal is None else "met" if met else "MISSED"
+        print(f"{what:74} {value:9.3f} {'' if goal is None else f'{goal:7.3f}'} {judged}", flush=True)
+
+
+def make_book(folder, readings, *more):
+    book = folder / f"{readings}{'-'.join(more)}.book.jsonl"
+    subprocess.run([PYTHON, ROOT / "bench/make_book.py", str(readings), book, *more], check=True)
+    return book
+
+
+def against_scipy(report, build, folder):
+    """One solve() and the whole command beside SciPy's LU on the same normal equations; memory; growth."""
+    program, rows = build / "fallwright", build / "bench/book_rows"
+    times = []
+    for size in SIZES:
+        book = make_book(folder, size)
+        solves, files, users = [], [], []
+        for _ in range(1 if size >= 1000000 else 3):
+            with tempfile.NamedTemporaryFile(dir=folder) as dump:
+                said = subprocess.run([rows, book, dump.name], capture_output=True, text=True, check=True).stdout.split()
+                yardstick = speed.scipy_seconds(dump.name)
+            user, _, peak = run(program, "evaluate", "--json", book)
+            solves.append(float(said[1]) / yardstick)
+            files.append(user / yardstick)
+            users.append(user)
+        judged = size >= 20000  # below, starting a process is most of it
+        report.line(f"{size} readings: assemble, solve, all sds / SciPy's solve", statistics.median(solves), 1.0 if judged else None)
+        report.line(f"{size} readings: file to JSON / SciPy's solve", statistics.median(files), 5.0 if judged else None)
+        report.line(f"{size} readings: peak memory, KB a reading", peak / 1000 / size, 1.5 if judged else None)
+        times.append(statistics.median(users))
+        book.unlink()
+    for size, larger, before, after in zip(SIZES, SIZES[1:], times, times[1:]):
+        report.line(f"growth of file to JSON from {size} to {larger}, exponent", math.log(after / before) / math.log(larger / size), 1.2)
+
+
+def start_up(report, build):
+    ratios = []
+    for _ in range(15):
+        ours = run(build / "fallwright", "evaluate", ROOT / "examples/two-benchmarks.book.jsonl")[1]
+        ratios.append(ours / run(PYTHON, "-c", "import numpy")[1])
+    report.line("start-up on a small book / python3 -c 'import numpy'", statistics.median(ratios), 0.1)
+
+
+def against_a_sheet(report, build, folder):
+    """The same booked rows recalculated by a spreadsheet; levels must be equal to the last digit."""
+    book = make_book(folder, BOOKED_ROWS, "--one-run")
+    page = sheet.page_of(build / "fallwright", book)
+    source = folder / "page.fods"
+    sheet.write(page, source)
+    ratios = []
+    for _ in range(3):
+        ours = run(build / "fallwright", "levels", "--json", book)[1]
+        theirs = run("soffice", f"-env:UserInstallation=file://{folder}/profile", "--headless", "--convert-to", "csv", "--outdir", folder, source)[1]
+        ratios.append(ours / theirs)
+    report.line(f"{len(page)} booked rows / the same sheet recalculated", statistics.median(ratios), 0.02)
+    report.line("levels that differ from the sheet's", sheet.differences(page, folder / "page.csv"), 0)
+
+
+def main():
+    build = ROOT / sys.argv[1]
+    print(f"load before: {os.getloadavg()[0]:.1f} on {os.cpu_count()} processors")
+    report = Report()
+    (ROOT / "build").mkdir(exist_ok=True)
+    with tempfile.TemporaryDirectory(dir=ROOT / "build", prefix="bench-") as name:
+        folder = pathlib.Path(name)
+        start_up(report, build)
+        against_a_sheet(report, build, folder)
+        against_scipy(report, build, folder)
+    print(f"{report.missed} missed")
+    return report.missed > 0
+
+
+if __name__ == "__main__":
+    resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
+    sys.exit(main())
