@@ -12,6 +12,7 @@ api         | fast | schemas, examples and generated types agree with the answer
 docs        | fast | commands in the documents run and say what is written
 demo        | fast | the demo books are what their generator makes
 unit        | slow | unit and property tests under address and undefined-behaviour sanitizers
+properties  | slow | numbered invariants of the whole, on random books
 compile     | slow | forbidden mixes of units do not compile
 adjust      | slow | 500 random networks against SciPy, null spaces against an SVD
 durability  | slow | system calls of add, kills, parallel adds, a full disk
@@ -79,6 +80,10 @@ step_unit() {
         cat "build/test/unit-$half.log"
     done
     return $status
+}
+step_properties() {
+    build asan fallwright_properties || return 1
+    GTEST_BRIEF=1 UBSAN_OPTIONS=print_stacktrace=1 build/asan/tests/properties/fallwright_properties
 }
 step_compile() { configure asan && ctest --test-dir build/asan -R '^compile_fail' -j2 --output-on-failure; }
 step_adjust() {
