@@ -8,7 +8,7 @@ namespace fallwright {
 
 namespace {
 
-constexpr std::size_t block_size = 64 * 1024;
+constexpr std::size_t block_size = std::size_t{64} * 1024;
 constexpr std::size_t first_slots = 64;
 
 }  // namespace

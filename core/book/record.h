@@ -16,7 +16,7 @@
 namespace fallwright {
 
 // Bounds of contract section 1: what is beyond is a fault, found before any memory is spent on it.
-constexpr std::size_t longest_line = 64 * 1024;
+constexpr std::size_t longest_line = std::size_t{64} * 1024;
 constexpr int deepest_nesting = 32;
 
 // JSON's own types.

@@ -95,7 +95,7 @@ std::optional<Instant> parse_time(std::string_view text) {
         second > 60)
         return {};
     if (day < 1 || day > days_in(year, month)) return {};
-    const std::int64_t minutes = days_of(year, month, day) * 1440 + hour * 60 + minute - offset;
+    const std::int64_t minutes = days_of(year, month, day) * 1440 + std::int64_t{hour} * 60 + minute - offset;
     return (minutes * 60 + second) * 1000000 + micros;
 }
 

@@ -17,6 +17,7 @@ namespace {
 
 std::vector<double> in_metres(const std::vector<Length>& lengths) {
     std::vector<double> values;
+    values.reserve(lengths.size());
     for (const Length& length : lengths) values.push_back(length.metres());
     return values;
 }

@@ -1,7 +1,7 @@
 #include <cmath>
 #include <map>
 #include <string>
-#include <utility>
+#include <tuple>
 
 #include "model/build.h"
 
@@ -100,15 +100,7 @@ class RowMaker {
         terms_.push_back({model_->plane_columns[setup], 1});
         if (head_columns_[setup] != no_column) terms_.push_back({head_columns_[setup], 1});
         if (model_->level_columns[point] != no_column) terms_.push_back({model_->level_columns[point], -1});
-        const int private_columns =
-            (book_foot_part(row) ? 1 : 0) + (row.terms.has_uv ? 0 : direction_part(row));
-        double folded = row.shared_variance;
-        int counted = private_columns;
-        if (row.repeated && folded > 0) {
-            terms_.push_back({shared_column(row), -1});
-            folded = 0;
-            counted = 0;
-        }
+        const Private own = add_shared(row);
         const double known = columns_->add_effects(row, terms_);
         const SetupTerms& set = model_->sights.setups[setup];
         // A matched axis is a parameter about what is shown; it is in `known`, not in the dialled plane.
@@ -116,29 +108,37 @@ class RowMaker {
             (set.matched[0] ? 0 : set.g[0] * row.terms.u) + (set.matched[1] ? 0 : set.g[1] * row.terms.v);
         const double computed =
             approximate_.planes[setup] + dialled + row.curvature + known - approximate_.levels[point];
-        model_->problem.add_row(terms_, row.upright - computed, row.sd, folded, counted);
+        model_->problem.add_row(terms_, row.upright - computed, row.sd, own.variance, own.count);
     }
 
-    bool book_foot_part(const SightRow& row) const { return row.shared_variance > direction_variance(row); }
+    // Unknowns with a prior that only one reading carries.
+    struct Private {
+        double variance = 0;
+        int count = 0;
+    };
 
-    double direction_variance(const SightRow& row) const {
-        if (row.terms.has_uv) return 0;
-        const double own =
-            model_->sights.setups[static_cast<std::size_t>(row.setup)].errors->own_tilt_sd() * row.terms.d;
-        return own * own;
+    // Foot and unknown direction: a column each for a point read more than once in the set-up, else folded
+    // into the row.
+    Private add_shared(const SightRow& row) {
+        Private own;
+        for (const bool is_foot : {true, false}) {
+            const double variance = is_foot ? row.foot_variance : row.direction_variance;
+            if (variance == 0) continue;
+            if (row.repeated) {
+                terms_.push_back({shared_column(row, is_foot, variance), -1});
+            } else {
+                own.variance += variance;
+                ++own.count;
+            }
+        }
+        return own;
     }
 
-    int direction_part(const SightRow& row) const { return direction_variance(row) > 0 ? 1 : 0; }
-
-    // Foot and unknown direction of a point read more than once in a set-up: one column, for they shift
-    // alike. Where both are there the second still counts as an unknown with its prior.
-    adjust::Column shared_column(const SightRow& row) {
-        const auto [found, is_new] = shared_.emplace(std::pair(row.setup, row.point), no_column);
+    adjust::Column shared_column(const SightRow& row, bool is_foot, double variance) {
+        const auto [found, is_new] = shared_.emplace(std::tuple(row.setup, row.point, is_foot), no_column);
         if (is_new) {
             found->second = columns_->add({Owner::Kind::Foot, row.point});
-            model_->problem.add_prior(found->second, 0, std::sqrt(row.shared_variance));
-            const bool both = book_foot_part(row) && direction_part(row) > 0;
-            model_->problem.private_columns += both ? 1 : 0;
+            model_->problem.add_prior(found->second, 0, std::sqrt(variance));
         }
         return found->second;
     }
@@ -200,8 +200,8 @@ class RowMaker {
     std::vector<adjust::Column>& head_columns_;
     std::vector<double> known_;  // per point, NaN where nothing is known beforehand
     std::vector<bool> fixed_;    // per point
-    std::map<std::pair<std::int32_t, std::int32_t>, adjust::Column> shared_;  // by set-up and point
-    std::vector<adjust::Term> terms_;                                         // of the row in hand
+    std::map<std::tuple<std::int32_t, std::int32_t, bool>, adjust::Column> shared_;  // by set-up and point
+    std::vector<adjust::Term> terms_;                                                // of the row in hand
 };
 
 }  // namespace

@@ -1,6 +1,8 @@
 #include "model/sights.h"
 
+#include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <map>
 #include <string>
 #include <utility>
@@ -139,7 +141,8 @@ class SightMaker {
         row.sd = noise(reading, setup, row.terms);
         const double foot = foot_sd(reading.what);
         const double direction = place.has_uv ? 0 : setup.errors->own_tilt_sd() * place.d;
-        row.shared_variance = foot * foot + direction * direction;
+        row.foot_variance = foot * foot;
+        row.direction_variance = direction * direction;
         assumed_distances_ += place.assumed_d ? 1 : 0;
         return row;
     }
@@ -178,18 +181,32 @@ class SightMaker {
             sights_.by_setup[next[static_cast<std::size_t>(sights_.rows[i].setup)]++] = i;
     }
 
+    // The readings of one point in one set-up share a foot and a direction. Where they were booked with
+    // different distances or surfaces the larger figure holds for all, so that their order does not matter.
+    struct Together {
+        std::size_t setup = SIZE_MAX;
+        int readings = 0;
+        double foot = 0, direction = 0;
+    };
+
     void mark_repeats() {
-        std::vector<std::int64_t> first(points_.size(), -1);
+        std::vector<Together> at(points_.size());
         for (std::size_t setup = 0; setup + 1 < sights_.row_start.size(); ++setup) {
-            for (std::uint32_t k = sights_.row_start[setup]; k < sights_.row_start[setup + 1]; ++k) {
+            const std::uint32_t end = sights_.row_start[setup + 1];
+            for (std::uint32_t k = sights_.row_start[setup]; k < end; ++k) {
+                const SightRow& row = sights_.rows[sights_.by_setup[k]];
+                Together& point = at[static_cast<std::size_t>(row.point)];
+                if (point.setup != setup) point = {setup, 0, 0, 0};
+                ++point.readings;
+                point.foot = std::max(point.foot, row.foot_variance);
+                point.direction = std::max(point.direction, row.direction_variance);
+            }
+            for (std::uint32_t k = sights_.row_start[setup]; k < end; ++k) {
                 SightRow& row = sights_.rows[sights_.by_setup[k]];
-                std::int64_t& seen = first[static_cast<std::size_t>(row.point)];
-                if (seen >= sights_.row_start[setup]) {
-                    row.repeated = sights_.rows[sights_.by_setup[static_cast<std::size_t>(seen)]].repeated =
-                        true;
-                } else {
-                    seen = k;
-                }
+                const Together& point = at[static_cast<std::size_t>(row.point)];
+                row.repeated = point.readings > 1;
+                row.foot_variance = point.foot;
+                if (row.direction_variance > 0) row.direction_variance = point.direction;
             }
         }
     }

@@ -23,8 +23,10 @@ struct SightRow {
     double upright = 0;    // s (r + shoe), metres: the staff's errors are effects (effect/staff_effects.h)
     double curvature = 0;  // (1-k) d^2/2R, metres
     double sd = 0;         // of the reading itself
-    double shared_variance = 0;  // foot and unknown direction, shared by the readings of one set-up and point
-    bool repeated = false;       // the point is read more than once in the set-up
+    // Shared by the readings of one set-up and point, metres squared: how well the foot finds the surface,
+    // and the tilt towards a point whose direction is unknown (0 where u and v are known).
+    double foot_variance = 0, direction_variance = 0;
+    bool repeated = false;  // the point is read more than once in the set-up
 };
 
 struct Sights {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace fallwright {
 
@@ -36,8 +37,8 @@ Heading PlanLine::nearest_heading(const Spot& spot) const {
     if (spot.known && spot.frame != frame_) return {};
     if (segments_.size() == 1) return {true, segments_.front().de, segments_.front().dn};
     if (!spot.known) return {};
-    const Segment* nearest = nullptr;
-    double least = 0;
+    const Segment* nearest = &segments_.front();
+    double least = std::numeric_limits<double>::infinity();
     for (const Segment& segment : segments_) {
         const double e = spot.e - segment.e;
         const double n = spot.n - segment.n;
@@ -45,7 +46,7 @@ Heading PlanLine::nearest_heading(const Spot& spot) const {
         const double de = e - along * segment.de;
         const double dn = n - along * segment.dn;
         const double distance = de * de + dn * dn;
-        if (nearest == nullptr || distance < least) {
+        if (distance < least) {
             nearest = &segment;
             least = distance;
         }
