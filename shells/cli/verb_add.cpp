@@ -87,6 +87,11 @@ Result<store::Lines> compose(std::string_view now, const std::string& device, st
     store::Ids ids(device, now);
     store::Lines lines;
     for (Json& entry : entries) {
+        const bool begins = entry.contains("kind") && entry["kind"] == "book";
+        if (begins && (!now.empty() || !lines.empty())) {
+            return finding(Code::BadRequest, {"book"}, "the book is begun already",
+                           "amend its first line: amend of=#1 'set={...}' why=...");
+        }
         stamp(entry, ids);
         lines.push_back(entry.dump());
     }

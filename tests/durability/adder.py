@@ -5,8 +5,8 @@ Every script is called as
     SCRIPT -- COMMAND...
 
 where the words {book} and {entry} of COMMAND are filled in: `append_tool add {book} {entry}`. An entry is the text
-of a JSON object, here a remark with a text of its own, by which it is found again. An answer is exit status 0, or
-at least one whole line on standard output of a program that was killed afterwards.
+of a JSON object, here a remark with a text of its own, by which it is found again; a book is begun with BEGIN. An
+answer is exit status 0, or at least one whole line on standard output of a program that was killed afterwards.
 """
 
 import contextlib
@@ -21,6 +21,7 @@ import sys
 import tempfile
 import time
 
+BEGIN = {"kind": "book"}
 FIRST_LINE = '{"kind":"book","format":"fallwright","version":1}\n'
 
 
@@ -35,17 +36,18 @@ class Adder:
                             "ASAN_OPTIONS": "detect_leaks=0"}
         self.environment.pop("FALLWRIGHT_DEVICE", None)
 
-    def command(self, book, text):
-        entry = json.dumps({"kind": "remark", "text": text})
+    def command(self, book, entry):
+        """`entry`: the text of a remark, or a whole entry."""
+        entry = json.dumps({"kind": "remark", "text": entry} if isinstance(entry, str) else entry)
         return [word.replace("{book}", str(book)).replace("{entry}", entry) for word in self.words]
 
-    def start(self, book, text, before=(), **options):
-        return subprocess.Popen([*before, *self.command(book, text)], env=self.environment, stdin=subprocess.DEVNULL,
+    def start(self, book, entry, before=(), **options):
+        return subprocess.Popen([*before, *self.command(book, entry)], env=self.environment, stdin=subprocess.DEVNULL,
                                 stdout=subprocess.PIPE, stderr=subprocess.PIPE, **options)
 
-    def add(self, book, text, before=(), **options):
+    def add(self, book, entry, before=(), **options):
         """(exit status, standard output, standard error)"""
-        running = self.start(book, text, before, **options)
+        running = self.start(book, entry, before, **options)
         out, err = running.communicate(timeout=120)
         return running.returncode, out.decode(), err.decode()
 
@@ -72,6 +74,7 @@ class Book:
                 self.entries.append(json.loads(line.rstrip(b"\0")))
             except ValueError:
                 self.torn.append(line)
+        self.begun = sum(each.get("kind") == "book" for each in self.entries)
         self.texts = [each["text"] for each in self.entries if each.get("kind") == "remark"]
         self.ids = [each["id"] for each in self.entries if "id" in each]
 

@@ -59,13 +59,17 @@ def last_bytes(tool, folder, count):
 
 def refused(tool, folder, count):
     (folder / "a-folder").mkdir()
+    count.refused("a book not begun takes no remark", tool.add(folder / "none.book.jsonl", "mine"))
+    count.check("and no file is left behind", not (folder / "none.book.jsonl").exists())
+    count.refused("a book begun is not begun again",
+                  tool.add(adder.new_book(folder / "begun.book.jsonl"), adder.BEGIN))
     count.refused("a folder in place of a book", tool.add(folder / "a-folder", "mine"))
-    count.refused("a folder that is not there", tool.add(folder / "none" / "a.book.jsonl", "mine"))
-    count.refused("a file in place of a folder", tool.add(adder.new_book(folder / "file") / "a.book.jsonl", "mine"))
+    count.refused("a folder that is not there", tool.add(folder / "none" / "a.book.jsonl", adder.BEGIN))
+    count.refused("a file in place of a folder", tool.add(adder.new_book(folder / "file") / "a.book.jsonl", adder.BEGIN))
     os.mkfifo(folder / "pipe")
     count.refused("a pipe", tool.add(folder / "pipe", "mine"))
     count.refused("a device", tool.add("/dev/full", "mine"))
-    count.refused("a name that is too long", tool.add(folder / ("x" * 300), "mine"))
+    count.refused("a name that is too long", tool.add(folder / ("x" * 300), adder.BEGIN))
     os.symlink("circle", folder / "circle")
     count.refused("links in a circle", tool.add(folder / "circle", "mine"))
 
@@ -90,7 +94,7 @@ def read_only(tool, folder, count):
     os.chmod(book, 0o444)
     count.refused("a read-only book", theirs.add(book, "mine", **become))
     os.chmod(place, 0o555)
-    count.refused("a new book in a read-only folder", theirs.add(place / "new.book.jsonl", "mine", **become))
+    count.refused("a new book in a read-only folder", theirs.add(place / "new.book.jsonl", adder.BEGIN, **become))
     count.check("the read-only book holds what it held", book.read_bytes() == before)
     os.chmod(book, 0o666)
     status, _, err = theirs.add(book, "mine", **become)
@@ -107,18 +111,22 @@ def read_only_disk(tool, folder, count):
         book = adder.new_book(place / "lane.book.jsonl")
         remount("ro")
         count.refused("a book on a read-only disk", tool.add(book, "mine"))
-        count.refused("a new book on a read-only disk", tool.add(place / "new.book.jsonl", "mine"))
+        count.refused("a new book on a read-only disk", tool.add(place / "new.book.jsonl", adder.BEGIN))
 
 
 def links(tool, folder, count):
     (folder / "books").mkdir()
     (folder / "link.book.jsonl").symlink_to("books/there.book.jsonl")
-    status, _, err = tool.add(folder / "link.book.jsonl", "mine")
-    count.check("a link is followed, also to a book not begun",
-                status == 0 and adder.Book(folder / "books" / "there.book.jsonl").texts == ["mine"], err)
+    begin_and_add(tool, folder / "link.book.jsonl", folder / "books" / "there.book.jsonl", count,
+                  "a link is followed, also to a book not begun")
     empty = adder.new_book(folder / "empty.book.jsonl", "")
-    status, _, err = tool.add(empty, "mine")
-    count.check("an empty file is a book not begun", status == 0 and adder.Book(empty).texts == ["mine"], err)
+    begin_and_add(tool, empty, empty, count, "an empty file is a book not begun")
+
+
+def begin_and_add(tool, named, book, count, what):
+    began, added = tool.add(named, adder.BEGIN), tool.add(named, "mine")
+    there = adder.Book(book)
+    count.check(what, began[0] == added[0] == 0 and there.begun == 1 and there.texts == ["mine"], (began, added))
 
 
 def test(tool, folder, count):

@@ -55,11 +55,11 @@ class Traced:
     def __init__(self, tool, folder):
         self.tool, self.trace = tool, folder / "trace"
 
-    def add(self, book, text, *inject):
+    def add(self, book, entry, *inject):
         before = ["strace", "-f", "-y", "-s", "100", "-o", str(self.trace), "-e", f"trace={WATCHED}"]
         for each in inject:
             before += ["-e", f"inject={each}"]
-        return self.tool.add(book, text, before=before)
+        return self.tool.add(book, entry, before=before)
 
     def events(self, book):
         return events(self.trace, book)
@@ -96,7 +96,7 @@ def durable_before_answer(found, count, what, wanted, first_write=None):
 def orders(traced, folder, count):
     steps = ["lock", "look at the path", "write", "sync", "answer"]
     new = folder / "new.book.jsonl"
-    status, out, err = traced.add(new, "first")
+    status, out, err = traced.add(new, adder.BEGIN)
     count.check("an add under strace is answered", status == 0 and out != "", (status, err))
     durable_before_answer(traced.events(new), count, "a new book",
                           ["create", "lock", "look at the path", "sync the folder", "write", "sync", "answer"])
@@ -130,34 +130,46 @@ def failing(traced, folder, count):
 
 def failing_creation(traced, folder, count):
     book = folder / "never.book.jsonl"
-    traced.add(book, "first")
+    traced.add(book, adder.BEGIN)
     normal = traced.events(book)
     os.unlink(book)
     for what in ("sync the folder", "write", "sync"):
         call = next(each for each in normal if each.what == what)
-        count.refused(f"a new book, {what} fails", traced.add(book, "never", f"{call.call}:error=EIO:when={call.occurrence}"))
+        count.refused(f"a new book, {what} fails", traced.add(book, adder.BEGIN, f"{call.call}:error=EIO:when={call.occurrence}"))
         count.check(f"a new book, {what} fails: no book is left behind", not book.exists())
 
 
 def killed(traced, folder, count):
     """Killed on entering each call from the opening of the book on."""
-    for name, start in (("there", adder.FIRST_LINE), ("cut", adder.FIRST_LINE.rstrip("\n")), ("new", None)):
-        book = folder / f"killed-{name}.book.jsonl"
-        restore = lambda: adder.new_book(book, start) if start else book.unlink(missing_ok=True)  # noqa: E731
-        restore()
-        traced.add(book, "whole")
-        for each in traced.events(book):
-            restore()
-            status, out, _ = traced.add(book, "killed", f"{each.call}:signal=SIGKILL:when={each.occurrence}")
-            where = f"{name}: killed at '{each.what}'"
-            count.check(f"{where}, not answered", status in (-signal.SIGKILL, 128 + signal.SIGKILL) and out == "", status)
-            there = adder.Book(book)
-            count.check(f"{where}: the book is as before or has the entry",
-                        there.texts in ([], ["killed"]) and not there.torn, there.texts + there.torn)
-            if each.what == "answer":
-                count.check(f"{where}: the entry is there", there.texts == ["killed"])
-            status, _, err = traced.tool.add(book, "next")
-            count.check(f"{where}: the next add works", status == 0 and adder.Book(book).texts[-1:] == ["next"], err)
+    killed_at_each_call(traced, count, folder / "there.book.jsonl", adder.FIRST_LINE, "killed")
+    killed_at_each_call(traced, count, folder / "cut.book.jsonl", adder.FIRST_LINE.rstrip("\n"), "killed")
+    killed_at_each_call(traced, count, folder / "new.book.jsonl", None, adder.BEGIN)
+
+
+def killed_at_each_call(traced, count, book, start, entry):
+    restored(book, start)
+    traced.add(book, entry)
+    before = 0 if start is None else 1
+    for each in traced.events(book):
+        restored(book, start)
+        where = f"{book.name.split('.')[0]}: killed at '{each.what}'"
+        status, out, _ = traced.add(book, entry, f"{each.call}:signal=SIGKILL:when={each.occurrence}")
+        count.check(f"{where}, not answered", status in (-signal.SIGKILL, 128 + signal.SIGKILL) and out == "", status)
+        there = adder.Book(book)
+        count.check(f"{where}: the book is as before or has one entry more",
+                    len(there.entries) in (before, before + 1) and not there.torn, (there.entries, there.torn))
+        if each.what == "answer":
+            count.check(f"{where}: the entry is there", len(there.entries) == before + 1)
+        status, _, err = traced.tool.add(book, "next" if there.begun else adder.BEGIN)
+        after = adder.Book(book)
+        count.check(f"{where}: the next add works",
+                    status == 0 and len(after.entries) == len(there.entries) + 1 and not after.torn, err)
+
+
+def restored(book, start):
+    book.unlink(missing_ok=True)
+    if start is not None:
+        adder.new_book(book, start)
 
 
 def test(tool, folder, count):
