@@ -28,11 +28,17 @@ class OwnPoints {
     }
 
     std::vector<OwnPoint> run() {
-        std::sort(points_.begin(), points_.end(), [](const OwnPoint& a, const OwnPoint& b) {
+        const auto first = [](const OwnPoint& a, const OwnPoint& b) {
             return a.ch != b.ch ? a.ch < b.ch : a.kind < b.kind;
-        });
+        };
+        std::sort(points_.begin(), points_.end(), first);
+        // A summit worked out to stand at a corner stands there.
+        for (std::size_t i = 1; i < points_.size(); ++i) {
+            if (points_[i].ch - points_[i - 1].ch < least_chainage) points_[i].ch = points_[i - 1].ch;
+        }
+        std::sort(points_.begin(), points_.end(), first);
         const auto same = [](const OwnPoint& a, const OwnPoint& b) {
-            return a.kind == b.kind && b.ch - a.ch < least_chainage;
+            return a.kind == b.kind && a.ch == b.ch;
         };
         points_.erase(std::unique(points_.begin(), points_.end(), same), points_.end());
         return std::move(points_);

@@ -12,12 +12,14 @@ Profile::Profile(std::vector<ProfileVertex> vertices) : vertices_(std::move(vert
     refused_ = std::move(pieces.refused);
 }
 
-const ProfileVertex* Profile::vertex_at(double ch) const {
-    const auto next = std::lower_bound(vertices_.begin(), vertices_.end(), ch,
-                                       [](const ProfileVertex& vertex, double at) { return vertex.ch < at; });
-    if (next != vertices_.end() && next->ch - ch < least_chainage) return &*next;
-    if (next != vertices_.begin() && ch - std::prev(next)->ch < least_chainage) return &*std::prev(next);
-    return nullptr;
+// The end or step that is at that chainage.
+const ProfileVertex* Profile::border_at(double ch) const {
+    const auto next =
+        std::lower_bound(vertices_.begin(), vertices_.end(), ch - least_chainage,
+                         [](const ProfileVertex& vertex, double at) { return vertex.ch <= at; });
+    if (next == vertices_.end() || next->ch - ch >= least_chainage) return nullptr;
+    const bool is_end = &*next == &vertices_.front() || &*next == &vertices_.back();
+    return is_end || steps(*next) ? &*next : nullptr;
 }
 
 // Where two pieces meet, the one on that side; else the one there is.
@@ -36,28 +38,28 @@ const ProfilePiece* Profile::piece_at(double ch, Side side) const {
 }
 
 DesignLevel Profile::level(double ch, Side side) const {
-    const ProfileVertex* vertex = vertex_at(ch);
-    const double at = vertex == nullptr ? ch : vertex->ch;
+    const ProfileVertex* border = border_at(ch);
+    const double at = border == nullptr ? ch : border->ch;
     const ProfilePiece* piece = piece_at(at, side);
     if (piece == nullptr) return {};
-    if (vertex == &vertices_.front() && side == Side::Before) return vertex->before;
-    if (vertex == &vertices_.back() && side == Side::After) return vertex->after;
+    if (border == &vertices_.front() && side == Side::Before) return border->before;
+    if (border == &vertices_.back() && side == Side::After) return border->after;
     const double x = at - piece->from;
     const DesignLevel straight = combined(1, piece->level, x, piece->gradient);
     return piece->curved ? combined(1, straight, x * x / 2, piece->bend) : straight;
 }
 
 DesignLevel Profile::gradient(double ch, Side side) const {
-    const ProfileVertex* vertex = vertex_at(ch);
-    const double at = vertex == nullptr ? ch : vertex->ch;
+    const ProfileVertex* border = border_at(ch);
+    const double at = border == nullptr ? ch : border->ch;
     const ProfilePiece* piece = piece_at(at, side);
     if (piece == nullptr) return {};
     return piece->curved ? combined(1, piece->gradient, at - piece->from, piece->bend) : piece->gradient;
 }
 
 DesignLevel Profile::curvature(double ch, Side side) const {
-    const ProfileVertex* vertex = vertex_at(ch);
-    const ProfilePiece* piece = piece_at(vertex == nullptr ? ch : vertex->ch, side);
+    const ProfileVertex* border = border_at(ch);
+    const ProfilePiece* piece = piece_at(border == nullptr ? ch : border->ch, side);
     return piece == nullptr ? DesignLevel() : piece->bend;
 }
 

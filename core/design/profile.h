@@ -51,8 +51,8 @@ class Profile {
     double from() const { return vertices_.front().ch; }  // only where any()
     double to() const { return vertices_.back().ch; }
 
-    // Absent beyond the ends and along refused curves. Within least_chainage of a corner is at it. Beyond an
-    // end, at the end itself: what a chamber there says of its outer side.
+    // Absent beyond the ends and along refused curves. Within least_chainage of an end or of a step is at it.
+    // On the outer side of an end: what a chamber there says.
     DesignLevel level(double ch, Side side) const;
     DesignLevel gradient(double ch, Side side) const;   // rise per length with chainage
     DesignLevel curvature(double ch, Side side) const;  // change of gradient per metre, sag positive
@@ -63,7 +63,7 @@ class Profile {
     const std::vector<RefusedCurve>& refused() const { return refused_; }
 
   private:
-    const ProfileVertex* vertex_at(double ch) const;
+    const ProfileVertex* border_at(double ch) const;
     const ProfilePiece* piece_at(double ch, Side side) const;
 
     std::vector<ProfileVertex> vertices_;

@@ -64,8 +64,7 @@ class PieceLayer {
         if (extent.from < vertices_.front().ch - least_length ||
             extent.to > vertices_.back().ch + least_length)
             return CurveTrouble::PastEnd;
-        const DesignLevel step = combined(1, vertices_[i].after, -1, vertices_[i].before);
-        if (std::fabs(step.constant) > least_length || !step.hangs.empty()) return CurveTrouble::Steps;
+        if (steps(vertices_[i])) return CurveTrouble::Steps;
         const double room_from = std::max(vertices_[i - 1].ch, earlier_to);
         const double room_to = std::min(vertices_[i + 1].ch, later_from);
         if (extent.from < room_from - least_length || extent.to > room_to + least_length)

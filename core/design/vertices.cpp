@@ -6,6 +6,8 @@ namespace fallwright {
 
 namespace {
 
+constexpr double least_step = 1e-7;  // metres
+
 // A corner before its levels are known. given_*: by a chamber or a join.
 struct Node {
     double ch = 0;
@@ -115,6 +117,11 @@ class VertexLayer {
 };
 
 }  // namespace
+
+bool steps(const ProfileVertex& vertex) {
+    if (!vertex.before.has() && !vertex.after.has()) return false;
+    return !(std::fabs(difference(vertex.after, vertex.before)) < least_step);
+}
 
 bool profile_in_order(const LineEntry& line) {
     for (std::size_t i = 1; i < line.profile.size(); ++i) {

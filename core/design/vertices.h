@@ -33,6 +33,9 @@ struct ProfileVertex {
 // Absent: as the line itself says.
 using FixedEnds = std::array<DesignLevel, 2>;
 
+// Whether the level changes there at once; true also where only one side is known.
+bool steps(const ProfileVertex& vertex);
+
 // Whether every point of the profile lies beyond the one before. No vertices are laid where it does not.
 bool profile_in_order(const LineEntry& line);
 
