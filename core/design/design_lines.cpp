@@ -96,7 +96,7 @@ class Designer {
         }
         const Design& other = *designs_[static_cast<std::size_t>(to)];
         const Side side = other.side_of({});
-        const DesignLevel invert = other.profile().level(join.ch, side);
+        DesignLevel invert = other.profile().level(join.ch, side);
         if (!invert.has()) {
             trouble.say(Code::JoinToNothing, "joins " + where + ", where that line has no design");
             return {};

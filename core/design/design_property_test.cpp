@@ -191,11 +191,10 @@ RC_GTEST_PROP(LineProperty, HangingIsLinear, ()) {
         const double by = drawn(-300, 300);
         const std::string head = std::string(i == 0 ? "" : ",") + R"({"ch":)" + text(corner.ch) +
                                  R"(,"curve":)" + text(corner.curve);
-        hung += head + R"(,"under":")" + name + R"(","by":)" + text(by) + "}";
-        typed += head + R"(,"level":)" + text(found.back() - by) + "}";
-        points += R"({"kind":"benchmark","point":")" + name +
-                  R"(","level":20})"
-                  "\n";
+        hung.append(head).append(R"(,"under":")").append(name);
+        hung.append(R"(","by":)").append(text(by)).append("}");
+        typed.append(head).append(R"(,"level":)").append(text(found.back() - by)).append("}");
+        points.append(R"({"kind":"benchmark","point":")").append(name).append("\",\"level\":20}\n");
     }
     const Designed one(hung + "]}\n" + points);
     const Designed other(typed + "]}");

@@ -71,10 +71,10 @@ class TakeDown {
     // One finding for all readings of a line that stood on the same.
     void report(Group& group, Code code, const std::string& why) {
         for (auto& [key, ids] : group) {
-            const std::string line = key.first == no_name ? "" : " on line " + book_.name(key.first);
-            taken_.findings.push_back(finding(
-                code, std::move(ids),
-                "the staff stood on the " + std::string(surface_of(key.second)) + line + ", and " + why));
+            std::string message = "the staff stood on the " + std::string(surface_of(key.second));
+            if (key.first != no_name) message += " on line " + book_.name(key.first);
+            message += ", and " + why;
+            taken_.findings.push_back(finding(code, std::move(ids), std::move(message)));
         }
     }
 

@@ -123,8 +123,10 @@ TEST(PublishedCurves, SightReachesTheStoppingDistance) {
         const double from = d.level("finished", eye) + 3.5;
         const double to = d.level("finished", eye + sight) + 2.0;
         double least = INFINITY;
-        for (double x = 0; x <= sight; x += sight / 400)
+        for (int step = 0; step <= 400; ++step) {
+            const double x = sight * step / 400;
             least = std::min(least, from + (to - from) * x / sight - d.level("finished", eye + x));
+        }
         return least;
     };
     const auto light_above_sag = [](double k, double sight) {
