@@ -6,6 +6,13 @@
 
 namespace fallwright {
 
+namespace {
+
+// What is known better than this is known: its weight would only spoil the arithmetic.
+constexpr double least_sd = 1e-12;
+
+}  // namespace
+
 void EntryContext::refuse(Code code, std::string message) {
     ok = false;
     findings.push_back(finding(code, {id()}, std::move(message)));
@@ -64,8 +71,8 @@ double Fields::number_at(std::uint32_t node, std::string_view key, bool is_lengt
         return 0;
     }
     const double metres = is_length ? value.number * context_.book.metres_per_unit() : value.number;
-    if (is_length && std::fabs(metres) > Decimal::limit_metres) {
-        out_of_range(key, "within a million kilometres");
+    if (std::fabs(metres) > Decimal::limit_metres) {
+        out_of_range(key, is_length ? "within a million kilometres" : "within a thousand million");
         return 0;
     }
     return metres;
@@ -100,7 +107,7 @@ Maybe Fields::sd(std::string_view key, bool is_length) {
     if (node == 0) return {};
     const bool was_ok = context_.ok;
     const double value = number_at(node, key, is_length);
-    if (value >= 0) return {value};
+    if (value >= 0) return {value < least_sd ? 0 : value};
     context_.refuse(Code::BadSd, path(key) + " is negative; the default is used");
     context_.ok = was_ok;
     return {};

@@ -40,7 +40,7 @@ class Fields {
     // Given and not null.
     bool has(std::string_view key);
     bool is_null(std::string_view key);
-    // Number as written.
+    // Number as written; within +-Decimal::limit_metres, as no ratio, angle or count goes beyond.
     Maybe number(std::string_view key);
     double number_or(std::string_view key, double fallback);
     // Length in metres; within +-Decimal::limit_metres.
@@ -48,7 +48,7 @@ class Fields {
     // Not given: the fallback; required: a finding, and 0.
     double length_or(std::string_view key, double fallback);
     double required_length(std::string_view key);
-    // One standard deviation; a negative one is a finding and absent. Absent where not given.
+    // One standard deviation; one under 1e-12 is 0, a negative one is a finding and absent. Absent where not given.
     Maybe sd(std::string_view key, bool is_length = true);
     double sd_or(std::string_view key, double fallback, bool is_length = true);
     // Above zero.

@@ -89,10 +89,30 @@ void judge_closures(Evaluation& evaluation) {
     }
 }
 
+// Readings that stood on a pipe's crown, soffit or collar speak of its invert; where none can be told they
+// speak of nothing.
+void take_figures_down(Evaluation& evaluation) {
+    const Book& book = *evaluation.book;
+    if (std::none_of(book.readings.begin(), book.readings.end(),
+                     [](const Reading& reading) { return reading.on != On::Nothing; }))
+        return;
+    const TakenDown taken = take_down(book, evaluation.designs);
+    evaluation.figures.down.resize(book.readings.size());
+    for (std::size_t i = 0; i < book.readings.size(); ++i) {
+        if (std::isnan(taken.readings[i])) {
+            evaluation.figures.usable[i] = false;
+        } else {
+            evaluation.figures.down[i] = Decimal::metres(taken.readings[i]);
+        }
+    }
+    evaluation.designs.findings.insert(evaluation.designs.findings.end(), taken.findings.begin(),
+                                       taken.findings.end());
+}
+
 void gather_findings(Evaluation& evaluation) {
     Findings all = evaluation.book->findings;
     for (const Findings* part :
-         {&evaluation.figures.findings, &evaluation.where.findings, &evaluation.model->sights.findings,
+         {&evaluation.designs.findings, &evaluation.figures.findings, &evaluation.where.findings, &evaluation.model->sights.findings,
           &evaluation.model->findings, &evaluation.pages.findings, &evaluation.findings}) {
         all.insert(all.end(), part->begin(), part->end());
     }
@@ -116,7 +136,9 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
     Evaluation evaluation;
     evaluation.book = std::move(book);
     const Book& read = *evaluation.book;
+    evaluation.designs = design_lines(read);
     evaluation.figures = read_figures(read);
+    take_figures_down(evaluation);
     evaluation.where = locate(read, sight_rule(read));
     choose_misclosure_rule(evaluation);
     evaluation.model = build_model(read, evaluation.figures, evaluation.where);

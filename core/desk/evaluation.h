@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "book/book.h"
+#include "design/design.h"
 #include "fall/fit.h"
 #include "model/model.h"
 #include "page/page.h"
@@ -27,6 +28,7 @@ struct UsedPreset {
 // gradients ratios; NaN where there is none. Moving it keeps all its references valid.
 struct Evaluation {
     std::shared_ptr<const Book> book;
+    Designs designs;  // what is wanted on each line of the book
     Figures figures;
     Where where;
     preset::MisclosureRule rule;

@@ -136,7 +136,7 @@ class SightMaker {
         row.terms = {
             place.u,     place.v, place.d, figures_.value[i].metres(), reading.figure.inverted ? -1.0 : 1.0,
             place.has_uv};
-        row.upright = row.terms.sign * (row.terms.r + reading.shoe);
+        row.upright = figures_.upright(reading, i).metres();
         row.curvature = book_.curvature ? curvature_of(place.d, refraction_) : 0;
         row.sd = noise(reading, setup, row.terms);
         const double foot = foot_sd(reading.what);

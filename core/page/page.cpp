@@ -63,11 +63,8 @@ class PageMaker {
   private:
     NameId point_of(std::uint32_t reading) const { return book_.readings[reading].point; }
 
-    // The sight as it stands on the page: with the shoe, negative where the staff is inverted.
     Decimal sight(std::uint32_t reading) const {
-        const Reading& entry = book_.readings[reading];
-        const Decimal figure = figures_.value[reading] + Decimal::metres(entry.shoe);
-        return entry.figure.inverted ? -figure : figure;
+        return figures_.upright(book_.readings[reading], reading);
     }
 
     PageRow row(std::uint32_t reading, std::int32_t setup) const {
