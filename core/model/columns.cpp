@@ -44,6 +44,15 @@ const std::vector<Columns::Active>& Columns::active(std::size_t setup, std::int3
     return active_;
 }
 
+ColumnIndex Columns::index() const {
+    ColumnIndex index{of_instruments_, of_setups_, {}, {}};
+    for (const std::vector<StaffParameter>& parameters : of_staffs_) {
+        std::vector<adjust::Column>& columns = index.staffs.emplace_back();
+        for (const StaffParameter& parameter : parameters) columns.push_back(parameter.column);
+    }
+    return index;
+}
+
 double Columns::add_parameter(const Prior& prior, adjust::Column& column, const Owner& owner,
                               double coefficient, std::vector<adjust::Term>& terms) {
     if (coefficient == 0) return 0;

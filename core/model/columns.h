@@ -12,12 +12,10 @@
 
 #include "adjust/adjust.h"
 #include "effect/staff_effects.h"
+#include "model/column_index.h"
 #include "model/sights.h"
 
 namespace fallwright {
-
-// An exactly known parameter, or one nothing carries, has no column.
-constexpr adjust::Column no_column = -1;
 
 // Who a column belongs to, for sentences.
 struct Owner {
@@ -61,12 +59,15 @@ class Columns {
     // set-up's readings mostly follow one another, so only the last list is kept.
     const std::vector<Active>& active(std::size_t setup, std::int32_t stretch);
 
+    // Every effect's column, for predictions: only once the rows are made.
+    ColumnIndex index() const;
+
   private:
     // Appends the parameter's term, making its column and prior where it is the first; returns coefficient x
     // value.
     double add_parameter(const Prior& prior, adjust::Column& column, const Owner& owner, double coefficient,
                          std::vector<adjust::Term>& terms);
-    // Columns of an instrument's effects in a stretch, in the order of the list.
+    // In the order of the list.
     std::vector<adjust::Column>& instrument_columns(std::size_t instrument, std::int32_t stretch);
 
     const Book& book_;

@@ -32,6 +32,8 @@ std::unique_ptr<Model> build_model(const Book& book, const Figures& figures, con
     model->sights = prepare_sights(book, model->points, figures, where);
     Build build{book, where, *model, Columns(book, model->sights, where, model->problem), {}, {}, {}};
     make_rows(build);
+    model->effect_columns = build.columns.index();
+    model->effect_columns.heads = build.head_columns;
     model->solution = adjust::solve(model->problem);
     take_results(build);
     report_findings(build);

@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "adjust/adjust.h"
+#include "model/column_index.h"
 #include "model/sights.h"
 
 namespace fallwright {
@@ -69,6 +70,7 @@ class Model {
     // For those who add columns or rows of their own (checks, suspects, plans).
     std::vector<adjust::Column> level_columns;  // per point; -1 where fixed
     std::vector<adjust::Column> plane_columns;  // per set-up; -1 where nothing is read
+    ColumnIndex effect_columns;
     adjust::Problem problem;
     adjust::Solution solution;
 };

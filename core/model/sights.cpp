@@ -17,10 +17,6 @@ constexpr double usual_refraction = 0.13;  // where the book has no rule
 constexpr double earth_radius = 6371000;
 constexpr double one_degree = 0.017453292519943295;
 
-double curvature_of(double d, double refraction) {
-    return (1 - refraction) * d * d / (2 * earth_radius);
-}
-
 double refraction_rule(const Book& book) {
     for (const Rule& rule : book.rules) {
         if (book.name(rule.name) == "refraction") return rule.k.or_else(usual_refraction);
@@ -36,7 +32,7 @@ class SightMaker {
           figures_(figures),
           where_(where),
           staffs_(book.staffs),
-          refraction_(refraction_rule(book)) {
+          curvature_(book) {
         for (const WhatEntry& what : book.whats) {
             if (what.foot_sd.has()) foot_[what.name] = what.foot_sd.value;
         }
@@ -137,7 +133,7 @@ class SightMaker {
             place.u,     place.v, place.d, figures_.value[i].metres(), reading.figure.inverted ? -1.0 : 1.0,
             place.has_uv};
         row.upright = figures_.upright(reading, i).metres();
-        row.curvature = book_.curvature ? curvature_of(place.d, refraction_) : 0;
+        row.curvature = curvature_.at(place.d);
         row.sd = noise(reading, setup, row.terms);
         const double foot = foot_sd(reading.what);
         const double direction = place.has_uv ? 0 : setup.errors->own_tilt_sd() * place.d;
@@ -281,7 +277,7 @@ class SightMaker {
     const Figures& figures_;
     const Where& where_;
     ByName staffs_;
-    double refraction_;
+    Curvature curvature_;
     Sights sights_;
     std::vector<std::vector<Adjustment>> adjustments_;
     std::map<NameId, double> foot_;
@@ -290,6 +286,12 @@ class SightMaker {
 };
 
 }  // namespace
+
+Curvature::Curvature(const Book& book) : refraction_(refraction_rule(book)), counts_(book.curvature) {}
+
+double Curvature::at(double d) const {
+    return counts_ ? (1 - refraction_) * d * d / (2 * earth_radius) : 0;
+}
 
 Sights prepare_sights(const Book& book, const Points& points, const Figures& figures, const Where& where) {
     return SightMaker(book, points, figures, where).run();

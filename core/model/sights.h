@@ -39,6 +39,17 @@ struct Sights {
     Findings findings;
 };
 
+// How much higher than a plane the light stands at d metres: (1-k) d^2/2R, 0 where the book leaves it out.
+class Curvature {
+  public:
+    explicit Curvature(const Book& book);  // with the book's rule of refraction
+    double at(double d) const;
+
+  private:
+    double refraction_;
+    bool counts_;
+};
+
 Sights prepare_sights(const Book& book, const Points& points, const Figures& figures, const Where& where);
 
 }  // namespace fallwright
