@@ -15,6 +15,14 @@ namespace {
 // Largest relative difference between a distance booked and that from the places.
 constexpr double distance_agreement = 0.1;
 
+// Absent where the two have nothing to do with one another.
+Maybe distance(const Spot& from, const Spot& to) {
+    if (!from.known || !to.known || from.frame != to.frame) return {};
+    const double e = to.e - from.e;
+    const double n = to.n - from.n;
+    return {std::sqrt(e * e + n * n)};
+}
+
 class Locator {
   public:
     Locator(const Book& book, double assumed_sight)
@@ -132,10 +140,11 @@ class Locator {
 
     void place_readings() {
         where_.readings.resize(book_.readings.size());
-        std::vector<Spot> origins = where_.setups;
-        find_origins(origins);
+        where_.assumed_sight = assumed_;
+        where_.origins = where_.setups;
+        find_origins(where_.origins);
         for (std::size_t i = 0; i < book_.readings.size(); ++i)
-            where_.readings[i] = place_reading(book_.readings[i], origins);
+            where_.readings[i] = place_reading(book_.readings[i]);
     }
 
     // In a set-up without a place u and v count from its first point that has one, unless they are given.
@@ -151,24 +160,17 @@ class Locator {
         }
     }
 
-    SightPlace place_reading(const Reading& reading, const std::vector<Spot>& origins) {
+    SightPlace place_reading(const Reading& reading) {
         const auto setup = static_cast<std::size_t>(reading.setup_at);
-        const Spot& origin = origins[setup];
+        const Spot& origin = where_.origins[setup];
         const Spot& spot = where_.points[reading.point];
         const Maybe booked = booked_distance(reading);
-        SightPlace place;
-        // Where only along and across orient the body, places of other readings say nothing about its axes.
-        const bool axes = where_.headings[setup].known || !where_.aligned[setup];
-        place.has_uv =
-            reading.along.has() || (axes && origin.known && spot.known && origin.frame == spot.frame);
         if (origin.known && spot.known && origin.frame != spot.frame) other_frames_ = true;
+        SightPlace place = seen_from(where_, setup, spot);
         if (reading.along.has()) {
+            place.has_uv = true;
             place.u = reading.along.value;
             place.v = reading.across.value;
-        } else if (place.has_uv) {
-            const Heading& main = where_.headings[setup];
-            place.u = (spot.e - origin.e) * main.e + (spot.n - origin.n) * main.n;
-            place.v = (spot.e - origin.e) * main.n - (spot.n - origin.n) * main.e;
         }
         const Maybe placed = placed_distance(reading, place);
         const bool from_places = placed.has();
@@ -181,12 +183,8 @@ class Locator {
     // From the instrument, as along and across or the two places say; absent where they do not.
     Maybe placed_distance(const Reading& reading, const SightPlace& place) const {
         if (reading.along.has()) return {std::sqrt(place.u * place.u + place.v * place.v)};
-        const Spot& from = where_.setups[static_cast<std::size_t>(reading.setup_at)];
-        const Spot& to = where_.points[reading.point];
-        if (!from.known || !to.known || from.frame != to.frame) return {};
-        const double e = to.e - from.e;
-        const double n = to.n - from.n;
-        return {std::sqrt(e * e + n * n)};
+        return distance(where_.setups[static_cast<std::size_t>(reading.setup_at)],
+                        where_.points[reading.point]);
     }
 
     void compare(const Reading& reading, double placed, double booked) {
@@ -207,6 +205,23 @@ class Locator {
 };
 
 }  // namespace
+
+SightPlace seen_from(const Where& where, std::size_t setup, const Spot& spot) {
+    const Spot& origin = where.origins[setup];
+    const Heading& main = where.headings[setup];
+    // Where only along and across orient the body, places of other readings say nothing about its axes.
+    const bool axes = main.known || !where.aligned[setup];
+    SightPlace place;
+    place.has_uv = axes && origin.known && spot.known && origin.frame == spot.frame;
+    if (place.has_uv) {
+        place.u = (spot.e - origin.e) * main.e + (spot.n - origin.n) * main.n;
+        place.v = (spot.e - origin.e) * main.n - (spot.n - origin.n) * main.e;
+    }
+    const Maybe placed = distance(where.setups[setup], spot);
+    place.d = placed.or_else(where.assumed_sight);
+    place.assumed_d = !placed.has();
+    return place;
+}
 
 Maybe booked_distance(const Reading& reading) {
     if (reading.dist.has() || reading.figure.form != Form::ThreeWires) return reading.dist;

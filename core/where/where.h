@@ -31,6 +31,8 @@ struct Where {
     std::vector<Spot> setups;           // of its tripod
     std::vector<Heading> headings;      // the main axis; unknown: not oriented by the set-up itself
     std::vector<bool> aligned;          // readings of it give along and across, which orients the body too
+    std::vector<Spot> origins;  // where u and v count from: its place, else the first point that has one
+    double assumed_sight = 0;   // metres
     // By index in Book::readings, planned ones too:
     std::vector<SightPlace> readings;
     Findings findings;
@@ -38,6 +40,10 @@ struct Where {
 
 // assumed_sight in metres, for readings that nothing says how far.
 Where locate(const Book& book, double assumed_sight);
+
+// How a staff at a spot will be seen from a set-up, by the rules of a reading there. Without a place of the
+// set-up d is the assumed sight.
+SightPlace seen_from(const Where& where, std::size_t setup, const Spot& spot);
 
 // The distance booked: dist, or 100 x (top - bottom) of three wires; absent where neither is given.
 Maybe booked_distance(const Reading& reading);
