@@ -2,7 +2,7 @@
 """A book of N readings: a line run there and back with a rotating laser half turned at every other set-up, tied across
 every 50 bays, ground read on both sides of each set-up; places and times. The same bytes for the same N.
 
-    bench/make_book.py N FILE [--one-run]     --one-run: there only, one page of N sights
+    bench/make_book.py N FILE
 """
 
 import random
@@ -27,7 +27,7 @@ class Writer:
         self.file.write(f'{{"kind":{text},"at":"{at}"}}\n')
 
 
-def write(readings, file, one_run):
+def write(readings, file):
     draw = random.Random(20260504)
     out = Writer(file)
     file.write('{"kind":"book","format":"fallwright","version":1,"title":"a line there and back"}\n')
@@ -35,13 +35,12 @@ def write(readings, file, one_run):
     out.entry('"place","point":"P0","e":0,"n":0')
     out.entry('"instrument","name":"L","type":"rotating-laser"')
     levels, setup, read = [50.0], 0, 0
-    runs = (0,) if one_run else (0, 1)
     while read < readings:
         bay = len(levels) - 1
         levels.append(levels[-1] + draw.uniform(-0.5, 0.5))
         e, n = place_of(bay + 1)
         out.entry(f'"place","point":"P{bay + 1}","e":{e},"n":{n}')
-        for run in runs:
+        for run in (0, 1):
             back, fore = (bay, bay + 1) if run == 0 else (bay + 1, bay)
             if run == 1 and bay % BAYS_BETWEEN_TIES == BAYS_BETWEEN_TIES - 1:
                 fore = bay + 1 - BAYS_BETWEEN_TIES
@@ -64,7 +63,7 @@ def write(readings, file, one_run):
 
 def main():
     with open(sys.argv[2], "w", encoding="ascii") as file:
-        write(int(sys.argv[1]), file, "--one-run" in sys.argv)
+        write(int(sys.argv[1]), file)
 
 
 if __name__ == "__main__":

@@ -17,7 +17,7 @@ sys.path.insert(0, str(ROOT / "tests/adjust"))
 import speed  # noqa: E402
 
 SIZES = (1000, 20000, 200000, 1000000)
-BOOKED_ROWS = 26666  # sights; three rows of four, since fore and back share one
+BOOKED_ROWS = 20000
 PYTHON = "/usr/bin/python3"
 
 
@@ -45,9 +45,9 @@ class Report:
         print(f"{what:74} {value:9.3f} {'' if goal is None else f'{goal:7.3f}'} {judged}", flush=True)
 
 
-def make_book(folder, readings, *more):
-    book = folder / f"{readings}{'-'.join(more)}.book.jsonl"
-    subprocess.run([PYTHON, ROOT / "bench/make_book.py", str(readings), book, *more], check=True)
+def make_book(folder, size, generator="make_book.py"):
+    book = folder / f"{size}.book.jsonl"
+    subprocess.run([PYTHON, ROOT / "bench" / generator, str(size), book], check=True)
     return book
 
 
@@ -85,11 +85,11 @@ def start_up(report, build):
 
 
 def against_a_sheet(report, build, folder):
-    """The same booked rows recalculated by a spreadsheet; levels must be equal to the last digit."""
-    book = make_book(folder, BOOKED_ROWS, "--one-run")
-    page = sheet.page_of(build / "fallwright", book)
+    """The same page recalculated by a spreadsheet; levels must be equal to the last digit, adjusted ones to half of it."""
+    book = make_book(folder, BOOKED_ROWS, "make_level_book.py")
+    page, closes_on = sheet.answer_of(build / "fallwright", book)
     source = folder / "page.fods"
-    sheet.write(page, source)
+    sheet.write(page, closes_on, source)
     ratios = []
     for _ in range(3):
         ours = run(build / "fallwright", "levels", "--json", book)[1]

@@ -21,7 +21,7 @@ if(EMSCRIPTEN)
     # Debian keeps header-only libraries in /usr/include, which must not come before emscripten's own headers.
     set(FALLWRIGHT_HEADERS ${CMAKE_BINARY_DIR}/headers)
     file(MAKE_DIRECTORY ${FALLWRIGHT_HEADERS})
-    foreach(folder nlohmann eigen3)
+    foreach(folder nlohmann rapidjson eigen3)
         file(CREATE_LINK /usr/include/${folder} ${FALLWRIGHT_HEADERS}/${folder} SYMBOLIC)
     endforeach()
     add_library(fw_json_headers INTERFACE)

@@ -61,14 +61,20 @@ void append_units(std::string& out, bool negative, std::int64_t count, int place
         count /= 10;
         --places;
     }
-    if (negative && count != 0) out += '-';
-    const std::int64_t scale = powers[static_cast<std::size_t>(places)];
-    out += std::to_string(count / scale);
-    if (places == 0) return;
-    std::string digits = std::to_string(count % scale);
-    out += '.';
-    out.append(static_cast<std::size_t>(places) - digits.size(), '0');
-    out += digits;
+    const bool minus = negative && count != 0;
+    std::array<char, 32> text{};  // filled from its end: sign, 19 digits, point
+    char* const end = text.data() + text.size();
+    char* first = end;
+    const auto put_digit = [&] {
+        *--first = static_cast<char>('0' + count % 10);
+        count /= 10;
+    };
+    for (int i = 0; i < places; ++i) put_digit();
+    if (places > 0) *--first = '.';
+    do put_digit();
+    while (count != 0);
+    if (minus) *--first = '-';
+    out.append(first, end);
 }
 
 // Beyond 9e8 a double has no tenths of a micrometre left: the C library's rounding serves.

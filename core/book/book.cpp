@@ -44,8 +44,10 @@ class Reader {
     bool has_amendments() const { return has_amendments_; }
 
     void read_lines() {
-        book_.entries.reserve(
-            static_cast<std::size_t>(std::count(book_.text.begin(), book_.text.end(), '\n')) + 1);
+        const auto ends = std::count(book_.text.begin(), book_.text.end(), '\n');
+        book_.entries.reserve(static_cast<std::size_t>(ends) + 1);
+        // Most lines are readings, and memory that is never touched costs nothing.
+        book_.readings.reserve(book_.entries.capacity());
         std::size_t offset = std::string_view(book_.text).substr(0, 3) == byte_order_mark ? 3 : 0;
         for (std::uint32_t line = 1; offset < book_.text.size(); ++line) {
             const std::size_t end = std::min(book_.text.find('\n', offset), book_.text.size());
@@ -221,7 +223,6 @@ Result<std::unique_ptr<Book>> read_book(std::string text) {
     settle_entries(*book);
     // What grew by doubling is kept as long as the book: give the rest back.
     book->setups.shrink_to_fit();
-    book->readings.shrink_to_fit();
     book->places.shrink_to_fit();
     return book;
 }

@@ -27,7 +27,7 @@ Fields::Fields(EntryContext& context, std::uint32_t object, std::string path)
     : context_(context), object_(object), path_(std::move(path)) {
     const Node& parent = context_.record.node(object_);
     for (std::uint32_t child = object_ + 1; child < parent.end; child = context_.record.node(child).end) {
-        present_ |= key_shape(context_.record.key(context_.record.node(child)));
+        present_ |= shape_bit(context_.record.node(child).shape);
     }
 }
 
@@ -35,20 +35,15 @@ std::string Fields::path(std::string_view key) const {
     return path_.empty() ? std::string(key) : path_ + "." + std::string(key);
 }
 
-std::uint32_t Fields::take(std::string_view key) {
-    if ((present_ & key_shape(key)) == 0) return 0;
+std::uint32_t Fields::find(std::string_view key, std::uint8_t shape) {
     const std::uint32_t end = context_.record.node(object_).end;
     for (std::uint32_t child = object_ + 1; child < end; child = context_.record.node(child).end) {
-        if (context_.record.key(context_.record.node(child)) != key) continue;
+        const Node& member = context_.record.node(child);
+        if (member.shape != shape || context_.record.key(member) != key) continue;
         context_.record.mark_known(child);
         return child;
     }
     return 0;
-}
-
-bool Fields::has(std::string_view key) {
-    const std::uint32_t node = take(key);
-    return node != 0 && context_.record.node(node).type != NodeType::Null;
 }
 
 bool Fields::is_null(std::string_view key) {
@@ -79,8 +74,8 @@ double Fields::number_at(std::uint32_t node, std::string_view key, bool is_lengt
 }
 
 Maybe Fields::number(std::string_view key) {
-    if (!has(key)) return {};
-    return {number_at(take(key), key, false)};
+    const std::uint32_t node = given(key);
+    return node == 0 ? Maybe{} : Maybe{number_at(node, key, false)};
 }
 
 double Fields::number_or(std::string_view key, double fallback) {
@@ -88,8 +83,8 @@ double Fields::number_or(std::string_view key, double fallback) {
 }
 
 Maybe Fields::length(std::string_view key) {
-    if (!has(key)) return {};
-    return {number_at(take(key), key, true)};
+    const std::uint32_t node = given(key);
+    return node == 0 ? Maybe{} : Maybe{number_at(node, key, true)};
 }
 
 double Fields::length_or(std::string_view key, double fallback) {
@@ -103,7 +98,7 @@ double Fields::required_length(std::string_view key) {
 }
 
 Maybe Fields::sd(std::string_view key, bool is_length) {
-    const std::uint32_t node = has(key) ? take(key) : 0;
+    const std::uint32_t node = given(key);
     if (node == 0) return {};
     const bool was_ok = context_.ok;
     const double value = number_at(node, key, is_length);
@@ -139,8 +134,8 @@ double Fields::gradient_at(std::uint32_t node, std::string_view key) {
 }
 
 Maybe Fields::gradient(std::string_view key) {
-    if (!has(key)) return {};
-    return {gradient_at(take(key), key)};
+    const std::uint32_t node = given(key);
+    return node == 0 ? Maybe{} : Maybe{gradient_at(node, key)};
 }
 
 NameId Fields::name_at(std::uint32_t node, std::string_view key) {
@@ -153,7 +148,8 @@ NameId Fields::name_at(std::uint32_t node, std::string_view key) {
 }
 
 NameId Fields::name(std::string_view key) {
-    return has(key) ? name_at(take(key), key) : no_name;
+    const std::uint32_t node = given(key);
+    return node == 0 ? no_name : name_at(node, key);
 }
 
 NameId Fields::required_name(std::string_view key) {

@@ -38,7 +38,7 @@ class Fields {
     Fields(EntryContext& context, std::uint32_t object, std::string path = "");
 
     // Given and not null.
-    bool has(std::string_view key);
+    bool has(std::string_view key) { return given(key) != 0; }
     bool is_null(std::string_view key);
     // Number as written; within +-Decimal::limit_metres, as no ratio, angle or count goes beyond.
     Maybe number(std::string_view key);
@@ -48,7 +48,8 @@ class Fields {
     // Not given: the fallback; required: a finding, and 0.
     double length_or(std::string_view key, double fallback);
     double required_length(std::string_view key);
-    // One standard deviation; one under 1e-12 is 0, a negative one is a finding and absent. Absent where not given.
+    // One standard deviation; one under 1e-12 is 0, a negative one is a finding and absent. Absent where not
+    // given.
     Maybe sd(std::string_view key, bool is_length = true);
     double sd_or(std::string_view key, double fallback, bool is_length = true);
     // Above zero.
@@ -67,7 +68,15 @@ class Fields {
     // Index into `words`, or -1 where not given; another word is a finding.
     int choice(std::string_view key, std::initializer_list<std::string_view> words);
     // The value's node; 0 where not given (node 0 is the entry itself, never a field).
-    std::uint32_t take(std::string_view key);
+    std::uint32_t take(std::string_view key) {
+        const std::uint8_t shape = key_shape(key);
+        return (present_ & shape_bit(shape)) == 0 ? 0 : find(key, shape);
+    }
+    // The same, and 0 where it is null.
+    std::uint32_t given(std::string_view key) {
+        const std::uint32_t node = take(key);
+        return node != 0 && context_.record.node(node).type != NodeType::Null ? node : 0;
+    }
     // Nodes of an array's elements; empty where not given.
     std::vector<std::uint32_t> array(std::string_view key);
     std::vector<NameId> names(std::string_view key);
@@ -89,6 +98,8 @@ class Fields {
     NameId name_at(std::uint32_t node, std::string_view key);
 
   private:
+    std::uint32_t find(std::string_view key, std::uint8_t shape);
+
     // Both belong to the caller, who outlives this.
     EntryContext& context_;
     std::uint32_t object_;

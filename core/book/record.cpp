@@ -1,58 +1,58 @@
 #include "book/record.h"
 
+#include <rapidjson/reader.h>
+
 #include <algorithm>
 #include <cmath>
-#include <nlohmann/json.hpp>
 
 namespace fallwright {
 
 // Receives the parser's events and lays them out flat. Returning false stops the parse.
-class RecordBuilder : public nlohmann::json_sax<nlohmann::json> {
+class RecordBuilder {
   public:
     explicit RecordBuilder(Record& record) : record_(record) {}
 
     ParseFault fault() const { return fault_; }
 
-    bool null() override { return add(NodeType::Null); }
-    bool boolean(bool value) override {
+    bool Null() { return add(NodeType::Null); }
+    bool Bool(bool value) {
         add(NodeType::Bool);
         record_.nodes_.back().boolean = value;
         return true;
     }
-    bool number_integer(number_integer_t value) override { return add_number(static_cast<double>(value)); }
-    bool number_unsigned(number_unsigned_t value) override { return add_number(static_cast<double>(value)); }
-    bool number_float(number_float_t value, const string_t&) override { return add_number(value); }
-    bool string(string_t& value) override {
+    bool Int(int value) { return add_number(value); }
+    bool Uint(unsigned value) { return add_number(value); }
+    bool Int64(std::int64_t value) { return add_number(static_cast<double>(value)); }
+    bool Uint64(std::uint64_t value) { return add_number(static_cast<double>(value)); }
+    bool Double(double value) { return add_number(value); }
+    bool RawNumber(const char*, rapidjson::SizeType, bool) { return false; }
+    bool String(const char* text, rapidjson::SizeType size, bool) {
         add(NodeType::Text);
         Node& node = record_.nodes_.back();
-        node.text_start = static_cast<std::uint32_t>(record_.pool_.size());
-        node.text_size = static_cast<std::uint32_t>(value.size());
-        record_.pool_ += value;
+        node.text_start = place_of(text);
+        node.text_size = size;
         return true;
     }
-    bool binary(binary_t&) override { return false; }
-    bool start_object(std::size_t) override { return open(NodeType::Object); }
-    bool start_array(std::size_t) override { return open(NodeType::Array); }
-    bool end_object() override { return close(); }
-    bool end_array() override { return close(); }
-    bool key(string_t& value) override {
-        key_start_ = static_cast<std::uint32_t>(record_.pool_.size());
-        key_size_ = static_cast<std::uint32_t>(value.size());
-        record_.pool_ += value;
+    bool StartObject() { return open(NodeType::Object); }
+    bool StartArray() { return open(NodeType::Array); }
+    bool EndObject(rapidjson::SizeType) { return close(); }
+    bool EndArray(rapidjson::SizeType) { return close(); }
+    bool Key(const char* text, rapidjson::SizeType size, bool) {
+        key_start_ = place_of(text);
+        key_size_ = size;
         return true;
-    }
-    bool parse_error(std::size_t, const std::string&, const nlohmann::detail::exception& error) override {
-        constexpr int number_overflow = 406;
-        fault_ = error.id == number_overflow ? ParseFault::NotFinite : ParseFault::Torn;
-        return false;
     }
 
   private:
+    std::uint32_t place_of(const char* text) const {
+        return static_cast<std::uint32_t>(text - record_.pool_.data());
+    }
     bool add(NodeType type) {
         Node node;
         node.type = type;
         node.key_start = key_start_;
         node.key_size = key_size_;
+        node.shape = key_shape(record_.key(node));
         key_size_ = 0;
         node.end = record_.size() + 1;
         record_.nodes_.push_back(node);
@@ -90,7 +90,7 @@ bool Record::has_repeated_key(std::uint32_t object) const {
     std::uint64_t shapes = 0;
     bool alike = false;
     for (std::uint32_t child = object + 1; child < nodes_[object].end; child = nodes_[child].end) {
-        const std::uint64_t shape = key_shape(key(nodes_[child]));
+        const std::uint64_t shape = shape_bit(nodes_[child].shape);
         alike = alike || (shapes & shape) != 0;
         shapes |= shape;
     }
@@ -104,12 +104,16 @@ bool Record::has_repeated_key(std::uint32_t object) const {
 
 ParseFault Record::parse(std::string_view line) {
     nodes_.clear();
-    pool_.clear();
     open_.clear();
     if (line.size() > longest_line) return ParseFault::TooLong;
+    pool_ = line;
     RecordBuilder builder(*this);
-    const bool whole = nlohmann::json::sax_parse(line.begin(), line.end(), &builder);
-    if (!whole) return builder.fault() == ParseFault::None ? ParseFault::Torn : builder.fault();
+    constexpr unsigned strict = rapidjson::kParseInsituFlag | rapidjson::kParseFullPrecisionFlag |
+                                rapidjson::kParseValidateEncodingFlag;
+    rapidjson::InsituStringStream text(pool_.data());
+    const rapidjson::ParseResult parsed = rapidjson::Reader().Parse<strict>(text, builder);
+    if (parsed.Code() == rapidjson::kParseErrorNumberTooBig) return ParseFault::NotFinite;
+    if (parsed.IsError()) return builder.fault() == ParseFault::None ? ParseFault::Torn : builder.fault();
     if (nodes_.empty() || nodes_.front().type != NodeType::Object) return ParseFault::NoObject;
     for (std::uint32_t i = 0; i < size(); ++i) {
         if (nodes_[i].type == NodeType::Object && has_repeated_key(i)) return ParseFault::RepeatedKey;

@@ -2,8 +2,8 @@
 // line.
 //
 // Node 0 is the entry's object. A container's children follow it; `end` is the index past its last
-// descendant, so the next sibling of node i is nodes[i].end. Texts live in one pool and are seen through
-// text().
+// descendant, so the next sibling of node i is nodes[i].end. Texts are read in place in one copy of the line
+// and are seen through text().
 //
 // Inside book only.
 #pragma once
@@ -26,7 +26,8 @@ enum class NodeType : std::uint8_t { Null, Bool, Number, Text, Array, Object };
 struct Node {
     NodeType type = NodeType::Null;
     bool boolean = false;
-    bool known = false;  // somebody asked for this member
+    bool known = false;      // somebody asked for this member
+    std::uint8_t shape = 0;  // of its key, see key_shape
     double number = 0;
     std::uint32_t key_start = 0, key_size = 0;
     std::uint32_t text_start = 0, text_size = 0;
@@ -60,10 +61,14 @@ class Record {
     std::vector<std::uint32_t> open_;  // containers not yet closed
 };
 
-// One bit that depends on a key's length and first character: keys of different bits differ.
-inline std::uint64_t key_shape(std::string_view key) {
+// A number below 64 from a key's length and first character: keys of different shapes differ.
+constexpr std::uint8_t key_shape(std::string_view key) {
     const auto first = key.empty() ? 0u : static_cast<unsigned char>(key.front());
-    return std::uint64_t{1} << ((7 * key.size() + first) & 63);
+    return static_cast<std::uint8_t>((7 * key.size() + first) & 63);
+}
+// A set of shapes with that one in it.
+constexpr std::uint64_t shape_bit(std::uint8_t shape) {
+    return std::uint64_t{1} << shape;
 }
 
 }  // namespace fallwright

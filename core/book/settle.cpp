@@ -31,23 +31,28 @@ class OrderSettler {
         }
     };
 
+    // Whether the entry is the next one of its kind: the arrays stand in the order of lines.
+    template <class T>
+    static bool stands(const std::vector<T>& entries, std::int32_t next, std::uint32_t entry) {
+        const auto at = static_cast<std::size_t>(next);
+        return at < entries.size() && entries[at].entry == entry;
+    }
+
     // Gives readings without a set-up the last one in time order; leaves out those that have none.
     void settle_order() {
         const ByName setups(book_.setups);
         std::vector<Moment> moments;
         moments.reserve(book_.setups.size() + book_.readings.size());
-        for (std::size_t i = 0; i < book_.setups.size(); ++i) {
-            moments.push_back({book_.entries[book_.setups[i].entry].at, book_.setups[i].entry,
-                               static_cast<std::int32_t>(i), -1});
-        }
-        for (std::size_t i = 0; i < book_.readings.size(); ++i) {
-            moments.push_back({book_.entries[book_.readings[i].entry].at, book_.readings[i].entry, -1,
-                               static_cast<std::int32_t>(i)});
-        }
+        std::int32_t next_setup = 0, next_reading = 0;
         for (std::uint32_t i = 0; i < book_.entries.size(); ++i) {
             const Entry& entry = book_.entries[i];
-            if (entry.kind == Kind::Setup && entry.refused && !entry.struck)
+            if (stands(book_.setups, next_setup, i)) {
+                moments.push_back({entry.at, i, next_setup++, -1});
+            } else if (stands(book_.readings, next_reading, i)) {
+                moments.push_back({entry.at, i, -1, next_reading++});
+            } else if (entry.kind == Kind::Setup && entry.refused && !entry.struck) {
                 moments.push_back({entry.at, i, -1, -1});
+            }
         }
         if (!std::is_sorted(moments.begin(), moments.end())) std::sort(moments.begin(), moments.end());
         const Moment* last = nullptr;
@@ -111,8 +116,10 @@ class OrderSettler {
             if (!book_.readings[i].planned) book_.readings_by_time.push_back(i);
         }
         const auto at = [this](std::uint32_t i) { return book_.entries[book_.readings[i].entry].at; };
-        std::stable_sort(book_.readings_by_time.begin(), book_.readings_by_time.end(),
-                         [&](std::uint32_t a, std::uint32_t b) { return at(a) < at(b); });
+        const auto earlier = [&](std::uint32_t a, std::uint32_t b) { return at(a) < at(b); };
+        std::vector<std::uint32_t>& all = book_.readings_by_time;
+        if (!std::is_sorted(all.begin(), all.end(), earlier))
+            std::stable_sort(all.begin(), all.end(), earlier);
     }
 
     Book& book_;

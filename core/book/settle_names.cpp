@@ -1,4 +1,5 @@
 #include <map>
+#include <unordered_set>
 #include <utility>
 
 #include "book/missing.h"
@@ -23,9 +24,9 @@ class NameSettler {
   private:
     template <class T, class Key>
     void first_stands(std::vector<T>& entries, std::string_view what, Key key) {
-        std::map<decltype(key(entries.front())), bool> seen;
+        std::unordered_set<std::uint64_t> seen(entries.size());
         remove_if(entries, [&](const T& entry) {
-            if (seen.emplace(key(entry), true).second) return false;
+            if (seen.insert(key(entry)).second) return false;
             book_.entries[entry.entry].refused = true;
             book_.findings.push_back(
                 finding(Code::DuplicateName, {book_.id_of(entry.entry)},
@@ -35,7 +36,7 @@ class NameSettler {
     }
 
     void drop_duplicates() {
-        const auto by_name = [](const auto& entry) { return entry.name; };
+        const auto by_name = [](const auto& entry) -> std::uint64_t { return entry.name; };
         first_stands(book_.instruments, "an instrument of this name", by_name);
         first_stands(book_.staffs, "a staff of this name", by_name);
         first_stands(book_.receivers, "a receiver of this name", by_name);
@@ -46,9 +47,9 @@ class NameSettler {
         first_stands(book_.surfaces, "a ground surface of this name", by_name);
         first_stands(book_.rules, "a rule of this name", by_name);
         first_stands(book_.places, "a place of this point",
-                     [](const PlaceEntry& place) { return place.point; });
+                     [](const PlaceEntry& place) -> std::uint64_t { return place.point; });
         first_stands(book_.tolerances, "a tolerance for this line and surface",
-                     [](const Tolerance& entry) { return std::pair(entry.line, entry.what); });
+                     [](const Tolerance& entry) { return std::uint64_t{entry.line} << 32 | entry.what; });
     }
 
     // Of fixed values of one point the first is kept; a second that differs is an error.

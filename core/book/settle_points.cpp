@@ -1,6 +1,6 @@
 #include <cstdlib>
-#include <map>
 #include <optional>
+#include <unordered_map>
 
 #include "book/settle.h"
 
@@ -103,6 +103,7 @@ class PointNamer {
     }
 
     const std::optional<OnLine>& place_in_name(NameId name, const ByName& lines) {
+        if (book_.names.text(name).find(' ') == std::string_view::npos) return nowhere_;
         const auto [known, is_new] = read_names_.emplace(name, std::nullopt);
         if (is_new) known->second = on_line(book_.name(name), lines);
         return known->second;
@@ -135,7 +136,8 @@ class PointNamer {
     }
 
     Book& book_;
-    std::map<NameId, std::optional<OnLine>> read_names_;  // texts of points already looked at
+    const std::optional<OnLine> nowhere_;
+    std::unordered_map<NameId, std::optional<OnLine>> read_names_;  // texts of points already looked at
 };
 
 }  // namespace

@@ -79,6 +79,9 @@ class PageMaker {
         Page page;
         RunWay way(where_);
         const std::uint32_t start = run.setups.front().readings.front();
+        std::size_t sights = 0;
+        for (const RunSetup& setup : run.setups) sights += setup.readings.size();
+        page.rows.reserve(sights);
         page.first = found_.at(point_of(start));
         page.rows.push_back(row(start, run.setups.front().setup));
         page.rows.back().level = page.first;

@@ -1,6 +1,9 @@
 #include <CLI/CLI.hpp>
 #include <cstdio>
 #include <exception>
+#ifdef __GLIBC__
+#include <malloc.h>
+#endif
 
 #include "shells/cli/verbs.h"
 
@@ -90,34 +93,33 @@ void add_writing_verbs(CLI::App& app, Arguments& arguments, int& code) {
         ->required();
     add->callback([&] { code = add_entries(arguments.book, arguments.entry, arguments.output); });
 
-    CLI::App* import = add_verb(app, arguments, "import", "Take over a level book from a spreadsheet (CSV)",
-                                "fallwright import examples/csv/comma.csv new.book.jsonl");
-    import->add_option("file", arguments.import.file, "CSV file")->required();
-    import->add_option("book", arguments.import.book, "Book to add to; made where there is none")->required();
-    import->add_option("--title", arguments.import.title, "Title of a new book");
-    import->add_option("--datum", arguments.import.datum, "Datum of a new book");
-    import->add_option("--unit", arguments.import.unit, "m or ft, of a new book");
-    import->add_option("--line", arguments.import.line, "Rows with a chainage are read on this line");
-    import->add_option("--what", arguments.import.what, "Surface on the line");
-    import->add_option("--instrument", arguments.import.instrument, "Name of the instrument");
-    import->add_option("--type", arguments.import.type, "optical-level, rotating-laser or pipe-laser");
-    import->add_option("--sheet-unit", arguments.import.sheet_unit, "Unit of columns that name none")
+    CLI::App* sheet = add_verb(app, arguments, "import", "Take over a level book from a spreadsheet (CSV)",
+                               "fallwright import examples/csv/comma.csv new.book.jsonl");
+    sheet->add_option("file", arguments.import.file, "CSV file")->required();
+    sheet->add_option("book", arguments.import.book, "Book to add to; made where there is none")->required();
+    sheet->add_option("--title", arguments.import.title, "Title of a new book");
+    sheet->add_option("--datum", arguments.import.datum, "Datum of a new book");
+    sheet->add_option("--unit", arguments.import.unit, "m or ft, of a new book");
+    sheet->add_option("--line", arguments.import.line, "Rows with a chainage are read on this line");
+    sheet->add_option("--what", arguments.import.what, "Surface on the line");
+    sheet->add_option("--instrument", arguments.import.instrument, "Name of the instrument");
+    sheet->add_option("--type", arguments.import.type, "optical-level, rotating-laser or pipe-laser");
+    sheet->add_option("--sheet-unit", arguments.import.sheet_unit, "Unit of columns that name none")
         ->check(CLI::IsMember({"m", "mm", "cm", "dm", "ft", "in"}));
-    import->add_option("--separator", arguments.import.separator, "Between cells")
+    sheet->add_option("--separator", arguments.import.separator, "Between cells")
         ->check(CLI::IsMember({",", ";", "tab", "|"}));
-    import->add_option("--decimal", arguments.import.decimal, "Decimal mark")
+    sheet->add_option("--decimal", arguments.import.decimal, "Decimal mark")
         ->check(CLI::IsMember({".", ","}));
-    import->add_option("--date", arguments.import.date, "Day of the levelling");
-    import->callback([&] { code = import_sheet(arguments.import, arguments.output);
-});
+    sheet->add_option("--date", arguments.import.date, "Day of the levelling");
+    sheet->callback([&] { code = import_sheet(arguments.import, arguments.output); });
 
-CLI::App* join =
-    add_verb(app, arguments, "join", "Join the books of two crews or devices",
-             "fallwright join examples/crew-a.book.jsonl examples/crew-b.book.jsonl --out joined.book.jsonl");
-join->add_option("books", arguments.books, "Book files")->required()->expected(2, 1000);
-join->add_option("--out", arguments.out, "The new book")->required();
-join->callback([&] { code = join_files(arguments.books, arguments.out, arguments.output); });
-}  // namespace
+    CLI::App* join = add_verb(
+        app, arguments, "join", "Join the books of two crews or devices",
+        "fallwright join examples/crew-a.book.jsonl examples/crew-b.book.jsonl --out joined.book.jsonl");
+    join->add_option("books", arguments.books, "Book files")->required()->expected(2, 1000);
+    join->add_option("--out", arguments.out, "The new book")->required();
+    join->callback([&] { code = join_files(arguments.books, arguments.out, arguments.output); });
+}
 
 int refuse_words(const std::string& what) {
     std::fprintf(stderr, "fallwright: %s; see fallwright --help\n", what.c_str());
@@ -149,7 +151,19 @@ int run(int argc, char** argv) {
 
 }  // namespace
 
+// The program reads one book, answers and ends: memory given back to the system would only be asked for
+// again.
+void keep_memory() {
+#ifdef __GLIBC__
+    constexpr int never = 1 << 30;
+    mallopt(M_MMAP_THRESHOLD, never);
+    mallopt(M_TRIM_THRESHOLD, never);
+    mallopt(M_TOP_PAD, 4 << 20);
+#endif
+}
+
 int main(int argc, char** argv) {
+    keep_memory();
     try {
         return run(argc, argv);
     } catch (const std::exception& error) {
