@@ -91,7 +91,7 @@ def against_a_sheet(report, build, folder):
     source = folder / "page.fods"
     sheet.write(page, closes_on, source)
     ratios = []
-    for _ in range(3):
+    for _ in range(5):
         ours = run(build / "fallwright", "levels", "--json", book)[1]
         theirs = run("soffice", f"-env:UserInstallation=file://{folder}/profile", "--headless", "--convert-to", "csv", "--outdir", folder, source)[1]
         ratios.append(ours / theirs)
