@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 #include <utility>
 
+#include "desk/dial_answer.h"
 #include "desk/evaluation.h"
 #include "desk/fall_answer.h"
 #include "desk/options.h"
@@ -41,10 +42,11 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     Options options(given ? request["options"] : empty);
     if (verb == "staff") return written(staff_picture(options), staff_json);
     if (verb == "fall" && !options.has("line")) return written(fall_of_readings(options), fall_json);
-    if (verb != "evaluate" && verb != "levels" && verb != "fall")
+    if (verb != "evaluate" && verb != "levels" && verb != "fall" && verb != "dial")
         return bad_request({"verb"}, "verb " + verb + " is not known");
     if (!book) return bad_request({"book"}, "verb " + verb + " needs a book");
     if (verb == "fall") return written(fall_of_line(book, options), fall_json);
+    if (verb == "dial") return written(dial_of(book, options), dial_json);
     const Evaluation evaluation = evaluate(book);
     return written(evaluation, verb == "levels" ? write_levels : write_evaluation);
 }

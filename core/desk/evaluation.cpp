@@ -113,7 +113,7 @@ void gather_findings(Evaluation& evaluation) {
     Findings all = evaluation.book->findings;
     for (const Findings* part :
          {&evaluation.designs.findings, &evaluation.figures.findings, &evaluation.where.findings, &evaluation.model->sights.findings,
-          &evaluation.model->findings, &evaluation.pages.findings, &evaluation.findings}) {
+          &evaluation.model->findings, &evaluation.pages.findings, &evaluation.dials.findings, &evaluation.findings}) {
         all.insert(all.end(), part->begin(), part->end());
     }
     for (const Page& page : evaluation.pages.pages) {
@@ -145,6 +145,7 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
     evaluation.pages = book_pages(read, evaluation.figures, evaluation.where, evaluation.rule.by);
     judge_closures(evaluation);
     evaluation.lines = find_falls(read, *evaluation.model);
+    evaluation.dials = dial_wants({read, evaluation.designs, evaluation.where, *evaluation.model});
     gather_findings(evaluation);
     return evaluation;
 }

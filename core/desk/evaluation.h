@@ -7,6 +7,7 @@
 
 #include "book/book.h"
 #include "design/design.h"
+#include "dial/dial.h"
 #include "fall/fit.h"
 #include "model/model.h"
 #include "page/page.h"
@@ -37,6 +38,7 @@ struct Evaluation {
     std::unique_ptr<Model> model;
     std::vector<JudgedClosure> closures;  // one for each of pages.closures
     std::vector<LineFalls> lines;         // one for each line of the book
+    Dials dials;                          // of every `want` with a line and a set-up
     Findings findings;                    // all of them, in the order of the stages
 };
 

@@ -89,6 +89,17 @@ std::vector<Length> Options::chainages(const char* name) {
     return list(name, [](const std::string& text, Unit unit) { return parse_chainage(text, unit); });
 }
 
+std::vector<std::string> Options::texts(const char* name) {
+    std::vector<std::string> all;
+    if (!has(name)) return all;
+    for (const nlohmann::json& value : object_[name]) {
+        if (value.is_string()) all.push_back(value.get<std::string>());
+    }
+    if (!object_[name].is_array() || all.size() != object_[name].size())
+        refuse(finding(Code::BadRequest, {name}, std::string(name) + " is no list of texts"));
+    return all;
+}
+
 std::optional<std::string> Options::text(const char* name) {
     if (!has(name)) return std::nullopt;
     if (object_[name].is_string()) return object_[name].get<std::string>();

@@ -32,6 +32,7 @@ class Options {
     // Lists; empty where the option is absent.
     std::vector<Length> lengths(const char* name);
     std::vector<Length> chainages(const char* name);
+    std::vector<std::string> texts(const char* name);
     // Plain text and switches.
     std::optional<std::string> text(const char* name);
     bool flag(const char* name);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/print.h"
+#include "desk/dial_answer.h"
 #include "desk/evaluation_out.h"
 
 namespace fallwright {
@@ -23,6 +24,7 @@ class Writer : EvaluationOut {
         adjustment();
         readings();
         write_lines(evaluation_, out_);
+        write_dials(evaluation_, out_);
         foot();
     }
 

@@ -34,7 +34,10 @@ Prediction Predictor::read_on(const std::array<double, 2>& grades, std::size_t s
     terms.g = grades;
     terms.matched = {false, false};
     terms.shown = {};
-    return predict(setup, terms, true, place, level, staff);
+    Prediction read = predict(setup, terms, true, place, level, staff);
+    const double turned = book_.setups[setup].head_sd;
+    read.sd = std::sqrt(read.sd * read.sd + turned * turned);
+    return read;
 }
 
 double Predictor::reading_noise(const std::array<double, 2>& grades, std::size_t setup, double r,

@@ -35,8 +35,8 @@ class Predictor {
     // On the plane the set-up has in the book. staff: index in Book::staffs, -1 for none.
     Prediction read(std::size_t setup, const SightPlace& place, const ForeseenLevel& level,
                     std::int32_t staff) const;
-    // On a plane of these grades, dialled since on the same head: c and every tilt stay, the settings of the
-    // grades are drawn anew.
+    // On a plane of these grades, dialled since on the same head: c stays to the set-up's head_sd, every tilt
+    // stays, the settings of the grades are drawn anew.
     Prediction read_on(const std::array<double, 2>& grades, std::size_t setup, const SightPlace& place,
                        const ForeseenLevel& level, std::int32_t staff) const;
     // Noise of a reading of r metres there (contract section 2): its own, the staff's lean on a slope.

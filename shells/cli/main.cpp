@@ -16,6 +16,7 @@ struct Arguments {
     Output output;
     std::string book;
     FallArguments fall;
+    DialArguments dial;
     StaffArguments staff;
     ImportArguments import;
     std::vector<std::string> entry, books;
@@ -63,6 +64,19 @@ void add_fall_verb(CLI::App& app, Arguments& arguments, int& code) {
     fall->add_option("--line", arguments.fall.line, "Line of the book");
     fall->add_option("--what", arguments.fall.what, "Surface on the line: ground, laid, ...");
     fall->callback([&] { code = find_fall(arguments.fall, arguments.output); });
+}
+
+void add_dial_verb(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* dial = add_verb(app, arguments, "dial", "What to set on the laser, for a line or a plane through points",
+                              "fallwright dial examples/clamped.book.jsonl --line D1 --setup 'run 1'\n"
+                              "  fallwright dial examples/clamped.book.jsonl --points BM5 BM6 --setup 'run 1'");
+    dial->add_option("book", arguments.dial.book, "Book file")->required();
+    dial->add_option("--line", arguments.dial.line, "Line of the book");
+    dial->add_option("--setup", arguments.dial.setup, "Set-up the laser stands in")->required();
+    dial->add_option("--points", arguments.dial.points, "Two points, or three and more for the plane of best fit");
+    dial->add_option("--crossfall", arguments.dial.crossfall,
+                     "With two points: rising to the right of the way from the first to the second");
+    dial->callback([&] { code = dial_line_of_book(arguments.dial, arguments.output); });
 }
 
 void add_staff_verb(CLI::App& app, Arguments& arguments, int& code) {
@@ -136,6 +150,7 @@ int run(int argc, char** argv) {
     int code = 0;
     add_book_verbs(app, arguments, code);
     add_fall_verb(app, arguments, code);
+    add_dial_verb(app, arguments, code);
     add_staff_verb(app, arguments, code);
     add_writing_verbs(app, arguments, code);
     try {

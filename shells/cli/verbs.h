@@ -24,6 +24,12 @@ struct FallArguments {
 };
 int find_fall(const FallArguments& arguments, const Output& output);
 
+struct DialArguments {
+    std::string book, line, setup, crossfall;
+    std::vector<std::string> points;
+};
+int dial_line_of_book(const DialArguments& arguments, const Output& output);
+
 struct StaffArguments {
     std::string reading, unit, length, window;
     std::string svg;  // file for the drawing, "" for the terminal
