@@ -22,7 +22,7 @@ PYTHON = "/usr/bin/python3"
 
 
 def run(*command):
-    """(user and system seconds, wall seconds, peak bytes) of one process; its output is thrown away."""
+    """(user and system seconds, wall seconds) of one process; its output is thrown away."""
     begin = time.monotonic()
     with open(os.devnull, "w", encoding="ascii") as nothing:
         child = subprocess.Popen(command, stdout=nothing, stderr=nothing, cwd=ROOT)
@@ -30,7 +30,19 @@ def run(*command):
     child.returncode = os.waitstatus_to_exitcode(status)
     if child.returncode != 0:
         raise SystemExit(f"bench: {' '.join(map(str, command))} ended with {child.returncode}")
-    return usage.ru_utime + usage.ru_stime, time.monotonic() - begin, usage.ru_maxrss * 1024
+    return usage.ru_utime + usage.ru_stime, time.monotonic() - begin
+
+
+# A process counts its parent's memory as its own until it runs the program, so a bare interpreter starts it.
+PEAK = """import os, sys
+nothing = os.open(os.devnull, os.O_WRONLY)
+child = os.posix_spawn(sys.argv[1], sys.argv[1:], os.environ, file_actions=[(os.POSIX_SPAWN_DUP2, nothing, 1)])
+print(os.wait4(child, 0)[2].ru_maxrss * 1024)"""
+
+
+def peak_bytes(*command):
+    said = subprocess.run([PYTHON, "-I", "-S", "-c", PEAK, *command], capture_output=True, text=True, check=True).stdout
+    return int(said)
 
 
 class Report:
@@ -62,10 +74,11 @@ def against_scipy(report, build, folder):
             with tempfile.NamedTemporaryFile(dir=folder) as dump:
                 said = subprocess.run([rows, book, dump.name], capture_output=True, text=True, check=True).stdout.split()
                 yardstick = speed.scipy_seconds(dump.name)
-            user, _, peak = run(program, "evaluate", "--json", book)
+            user, _ = run(program, "evaluate", "--json", book)
             solves.append(float(said[1]) / yardstick)
             files.append(user / yardstick)
             users.append(user)
+        peak = peak_bytes(program, "evaluate", "--json", book)
         judged = size >= 20000  # below, starting a process is most of it
         report.line(f"{size} readings: assemble, solve, all sds / SciPy's solve", statistics.median(solves), 1.0 if judged else None)
         report.line(f"{size} readings: file to JSON / SciPy's solve", statistics.median(files), 5.0 if judged else None)

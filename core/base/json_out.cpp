@@ -8,7 +8,7 @@ namespace fallwright {
 
 namespace {
 
-constexpr std::size_t piece = 1u << 20;
+constexpr std::size_t piece = 1u << 16;
 
 bool needs_escape(char c) {
     return c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20;

@@ -17,7 +17,7 @@ namespace fallwright {
 //   out.take() is {"point":"A","level":50.25}
 class JsonOut {
   public:
-    // Where finished pieces go; called with a megabyte or so at a time, in order.
+    // Where finished pieces go; called with 64 KB or so at a time, in order.
     using Sink = std::function<void(std::string_view)>;
 
     JsonOut() = default;

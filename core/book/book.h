@@ -26,7 +26,7 @@ namespace fallwright {
 // Entry::refused tells for each line. Indices into these arrays and into `names` stay valid as long as the
 // book.
 struct Book {
-    std::string text;  // the bytes as read
+    std::string text;  // the bytes as read; whoever wants no line again may let go of them
     Names names;
     Unit unit = Unit::Metre;   // of the file and of results; everything here is metres
     std::string title, datum;  // as written; empty where not given

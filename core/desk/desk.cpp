@@ -56,6 +56,7 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
 Result<std::shared_ptr<const OpenBook>> open(std::string book_text) {
     Result<std::unique_ptr<Book>> book = read_book(std::move(book_text));
     if (!book) return book.finding();
+    (*book)->text = std::string();  // no verb asks for it, and in a browser memory is dear
     return std::shared_ptr<const OpenBook>(
         std::make_shared<OpenBook>(std::shared_ptr<const Book>(std::move(*book))));
 }

@@ -24,7 +24,7 @@ Result<std::shared_ptr<const Book>> open_book(const std::string& path);
 // why not.
 std::optional<Finding> write_file(const std::string& path, std::string_view bytes);
 
-// A stage of long work, on a terminal only, for books of more than a few megabytes.
-void say_progress(std::size_t bytes, const char* stage);
+// A stage of long work, on a terminal only, for books of more than some ten thousand lines.
+void say_progress(std::size_t lines, const char* stage);
 
 }  // namespace fallwright::cli

@@ -27,9 +27,9 @@ template <class Write, class Text>
 int answer(const std::string& path, const Output& output, Write write, Text text) {
     const Result<std::shared_ptr<const Book>> book = open_book(path);
     if (!book) return refuse(book.finding(), output);
-    say_progress((*book)->text.size(), "adjusting");
+    say_progress((*book)->entries.size(), "adjusting");
     const Evaluation evaluation = evaluate(*book);
-    say_progress((*book)->text.size(), "writing");
+    say_progress((*book)->entries.size(), "writing");
     if (output.json) {
         JsonOut out([](std::string_view piece) { print(piece); });
         write(evaluation, out);
