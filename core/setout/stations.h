@@ -1,0 +1,33 @@
+// stations: where a table of a line has its rows. Inside setout only.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "setout/setout.h"
+
+namespace fallwright {
+
+// Levels found, for designs that hang under points.
+LevelOf levels_of(const Model& model);
+
+// Whether its profile is the invert of pipes.
+bool carries_pipes(const LineEntry& line);
+
+// By rising chainage, each once. too_many: whole multiples of every would be more than most_stations.
+struct Stations {
+    std::vector<double> chainages;
+    bool too_many = false;
+};
+Stations stations_of(const Design& design, const Maybe& every, const LevelOf& level_of);
+
+// Left edge, 0, right edge; the edges only where the line has a crossfall.
+std::vector<double> offsets_of(const Design& design);
+
+// Whether the profile steps at a chamber there: laid has two levels.
+bool steps_at(const Design& design, double ch);
+
+// The surfaces of one row of the table: laid becomes laid in and laid out at a step.
+std::vector<std::string> surfaces_at(const Design& design, const std::vector<std::string>& whats, double ch);
+
+}  // namespace fallwright

@@ -1,0 +1,75 @@
+#include "setout/there.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "setout/stations.h"
+
+namespace fallwright {
+
+There::There(const SetoutBasis& basis, std::size_t line)
+    : basis_(basis),
+      design_(basis.designs.lines[line]),
+      ground_(basis.book, basis.found[line], basis.model),
+      profile_name_(profile_surface(basis.book.lines[line])),
+      level_of_(levels_of(basis.model)) {
+    profile_ = design_.heights().find(profile_name_);
+    formation_ = design_.heights().find("formation");
+    if (carries_pipes(basis.book.lines[line])) crown_ = design_.heights().find("crown");
+}
+
+void There::fill(SetoutRow& row, Side side) const {
+    fill_dig(row, side);
+    if (std::fabs(row.off) >= least_offset) return;
+    fill_trench(row, side);
+    fill_cover(row, side);
+}
+
+There::Difference There::above(const LevelAlong& ground, const DesignLevel& wanted) const {
+    if (std::isnan(ground.level) || !wanted.has()) return {};
+    std::vector<PointTerm> sum = ground.terms;
+    for (const Hang& hang : wanted.hangs) {
+        const std::int32_t point = basis_.model.points.at(hang.point);
+        if (point < 0) return {};
+        sum.push_back({point, -hang.coefficient});
+    }
+    return {ground.level - wanted.value(level_of_), std::sqrt(basis_.model.variance_of(sum))};
+}
+
+void There::fill_dig(SetoutRow& row, Side side) const {
+    const DesignLevel formation = design_.level(formation_, row.ch, row.off, side);
+    const DesignLevel wanted = formation.has() ? formation : design_.level(profile_, row.ch, row.off, side);
+    if (!wanted.has()) return;
+    row.dig_to = formation.has() ? "formation" : profile_name_;
+    const Difference dig = above(ground_.at(row.ch, row.off), wanted);
+    row.dig = dig.value;
+    row.dig_sd = dig.sd;
+}
+
+// From the higher edge, where the edges of the line were read.
+void There::fill_trench(SetoutRow& row, Side side) const {
+    if (!carries_pipes(design_.line())) return;
+    const DesignLevel bottom = design_.level(formation_, row.ch, 0, side);
+    const std::array<Maybe, 2> edges = design_.edges();
+    for (const double off : {0.0, edges[0].or_else(0), edges[1].or_else(0)}) {
+        const Difference depth = above(ground_.at(row.ch, off), bottom);
+        if (std::isnan(depth.value) || depth.value <= row.trench_depth) continue;
+        row.trench_depth = depth.value;
+        row.trench_depth_sd = depth.sd;
+    }
+}
+
+void There::fill_cover(SetoutRow& row, Side side) const {
+    const double crown = design_.level(crown_, row.ch, 0, side).value(level_of_);
+    const double lid = chamber_cover(row.ch);
+    row.cover = (std::isnan(lid) ? ground_.at(row.ch, 0).level : lid) - crown;
+}
+
+double There::chamber_cover(double ch) const {
+    for (const Chamber& chamber : design_.line().chambers) {
+        if (std::fabs(chamber.ch - ch) < least_chainage) return chamber.cover.value;
+    }
+    return NAN;
+}
+
+}  // namespace fallwright

@@ -1,0 +1,35 @@
+// there: the ground there is, against the surfaces to be dug to. Inside setout only.
+#pragma once
+
+#include "fall/ground_along.h"
+#include "setout/setout.h"
+
+namespace fallwright {
+
+class There {
+  public:
+    There(const SetoutBasis& basis, std::size_t line);
+
+    // dig, trench depth and cover of a row; side: of the row's own surface where the profile steps.
+    void fill(SetoutRow& row, Side side) const;
+
+  private:
+    void fill_dig(SetoutRow& row, Side side) const;
+    void fill_trench(SetoutRow& row, Side side) const;
+    void fill_cover(SetoutRow& row, Side side) const;
+    // What is there less a design, with its sd.
+    struct Difference {
+        double value = NAN, sd = NAN;
+    };
+    Difference above(const LevelAlong& ground, const DesignLevel& wanted) const;
+    double chamber_cover(double ch) const;
+
+    const SetoutBasis& basis_;
+    const Design& design_;
+    GroundAlong ground_;
+    DesignSurface profile_, formation_, crown_;
+    std::string profile_name_;
+    LevelOf level_of_;
+};
+
+}  // namespace fallwright
