@@ -7,6 +7,7 @@
 #include "desk/evaluation.h"
 #include "desk/fall_answer.h"
 #include "desk/options.h"
+#include "desk/setout_answer.h"
 #include "desk/staff_answer.h"
 #include "desk/write_json.h"
 
@@ -42,11 +43,12 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     Options options(given ? request["options"] : empty);
     if (verb == "staff") return written(staff_picture(options), staff_json);
     if (verb == "fall" && !options.has("line")) return written(fall_of_readings(options), fall_json);
-    if (verb != "evaluate" && verb != "levels" && verb != "fall" && verb != "dial")
+    if (verb != "evaluate" && verb != "levels" && verb != "fall" && verb != "dial" && verb != "setout")
         return bad_request({"verb"}, "verb " + verb + " is not known");
     if (!book) return bad_request({"book"}, "verb " + verb + " needs a book");
     if (verb == "fall") return written(fall_of_line(book, options), fall_json);
     if (verb == "dial") return written(dial_of(book, options), dial_json);
+    if (verb == "setout") return written(setout_of(book, options), setout_json);
     const Evaluation evaluation = evaluate(book);
     return written(evaluation, verb == "levels" ? write_levels : write_evaluation);
 }
@@ -56,7 +58,7 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
 Result<std::shared_ptr<const OpenBook>> open(std::string book_text) {
     Result<std::unique_ptr<Book>> book = read_book(std::move(book_text));
     if (!book) return book.finding();
-    (*book)->text = std::string();  // no verb asks for it, and in a browser memory is dear
+    (*book)->forget_text();
     return std::shared_ptr<const OpenBook>(
         std::make_shared<OpenBook>(std::shared_ptr<const Book>(std::move(*book))));
 }

@@ -32,7 +32,7 @@ Result<std::shared_ptr<const Book>> open_book(const std::string& path) {
         found.about.insert(found.about.begin(), path);
         return found;
     }
-    (*book)->text = std::string();  // a sixth of the memory of a large book, and no verb asks for it
+    (*book)->forget_text();
     return std::shared_ptr<const Book>(std::move(*book));
 }
 
