@@ -112,8 +112,9 @@ void take_figures_down(Evaluation& evaluation) {
 void gather_findings(Evaluation& evaluation) {
     Findings all = evaluation.book->findings;
     for (const Findings* part :
-         {&evaluation.designs.findings, &evaluation.figures.findings, &evaluation.where.findings, &evaluation.model->sights.findings,
-          &evaluation.model->findings, &evaluation.pages.findings, &evaluation.dials.findings, &evaluation.findings}) {
+         {&evaluation.designs.findings, &evaluation.figures.findings, &evaluation.where.findings,
+          &evaluation.model->sights.findings, &evaluation.model->findings, &evaluation.pages.findings,
+          &evaluation.dials.findings, &evaluation.setout.findings, &evaluation.findings}) {
         all.insert(all.end(), part->begin(), part->end());
     }
     for (const Page& page : evaluation.pages.pages) {
@@ -146,8 +147,13 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
     judge_closures(evaluation);
     evaluation.lines = find_falls(read, *evaluation.model);
     evaluation.dials = dial_wants({read, evaluation.designs, evaluation.where, *evaluation.model});
+    evaluation.setout = set_out_wants(setout_basis(evaluation));
     gather_findings(evaluation);
     return evaluation;
+}
+
+SetoutBasis setout_basis(const Evaluation& evaluation) {
+    return {*evaluation.book, evaluation.designs, evaluation.where, *evaluation.model, evaluation.lines};
 }
 
 double off_plane(const Evaluation& evaluation, std::size_t reading) {

@@ -11,6 +11,7 @@
 #include "fall/fit.h"
 #include "model/model.h"
 #include "page/page.h"
+#include "setout/setout.h"
 
 namespace fallwright {
 
@@ -39,11 +40,15 @@ struct Evaluation {
     std::vector<JudgedClosure> closures;  // one for each of pages.closures
     std::vector<LineFalls> lines;         // one for each line of the book
     Dials dials;                          // of every `want` with a line and a set-up
+    Setout setout;                        // of every `want` with a line
     Findings findings;                    // all of them, in the order of the stages
 };
 
 // Total: any book gives an evaluation; what is wrong stands in its findings.
 Evaluation evaluate(std::shared_ptr<const Book> book);
+
+// What the stage setout needs of an evaluation, which outlives it.
+SetoutBasis setout_basis(const Evaluation& evaluation);
 
 // off_plane of a reading (contract section 2); NaN where its set-up has no clamp. Metres.
 double off_plane(const Evaluation& evaluation, std::size_t reading);

@@ -35,7 +35,8 @@ Unit Options::unit() {
     const std::optional<std::string> word = text("unit");
     if (word && *word != "m" && *word != "ft")
         refuse(finding(Code::BadRequest, {"unit"}, "unit must be m or ft"));
-    return word && *word == "ft" ? Unit::Foot : Unit::Metre;
+    if (!word) return assumed_;
+    return *word == "ft" ? Unit::Foot : Unit::Metre;
 }
 
 std::optional<Length> Options::length(const char* name) {

@@ -21,8 +21,9 @@ class Options {
     // The object must outlive this.
     explicit Options(const nlohmann::json& object);
 
-    // A unit named by the option "unit", else metres.
+    // A unit named by the option "unit", else metres, or what the caller assumes (a book's).
     Unit unit();
+    void assume(Unit unit) { assumed_ = unit; }
     // A number is in that unit; text names its own or takes that one.
     std::optional<Length> length(const char* name);
     // With its uncertainty, where the text gives one.
@@ -53,6 +54,7 @@ class Options {
 
     const nlohmann::json& object_;
     std::optional<Finding> fault_;  // the first
+    Unit assumed_ = Unit::Metre;
 };
 
 }  // namespace fallwright::desk

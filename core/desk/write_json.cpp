@@ -6,6 +6,7 @@
 #include "base/print.h"
 #include "desk/dial_answer.h"
 #include "desk/evaluation_out.h"
+#include "desk/setout_answer.h"
 
 namespace fallwright {
 
@@ -25,6 +26,7 @@ class Writer : EvaluationOut {
         readings();
         write_lines(evaluation_, out_);
         write_dials(evaluation_, out_);
+        write_setout(evaluation_, out_);
         foot();
     }
 
