@@ -109,6 +109,29 @@ export type FindingCode =
   | "bad-file"
   | "network-folder"
   | "fall-disagrees"
+  | "dial-no-design"
+  | "dial-two-planes"
+  | "dial-no-bearing"
+  | "dial-no-place"
+  | "dial-beyond-limit"
+  | "dial-out-of-range"
+  | "dial-axis-far-off"
+  | "dial-axis-locked"
+  | "dial-not-level-across"
+  | "dial-no-tilt"
+  | "dial-collinear"
+  | "dial-baseline-short"
+  | "dial-differs"
+  | "setout-no-design"
+  | "setout-no-surface"
+  | "setout-no-target"
+  | "setout-assumed-sight"
+  | "setout-beyond-staff"
+  | "setout-out-of-range"
+  | "setout-too-many"
+  | "setout-no-cover"
+  | "setout-rails"
+  | "trench-depth"
   | "import-no-header"
   | "import-row"
   | "import-encoding"
@@ -689,7 +712,7 @@ export interface RemarkEntry extends AnyEntry {
 // --- A request to Fallwright, version 1
 
 /** One door for the command line, the browser and the server: a verb, the text of a book where the verb needs one, and options. The answer is the schema of that name, or error.schema.json where the request is not usable. */
-export type DeskRequest = EvaluateRequest | LevelsRequest | FallRequest | StaffRequest;
+export type DeskRequest = EvaluateRequest | LevelsRequest | FallRequest | DialRequest | StaffRequest;
 
 /** A number, or text as a person types it: "1.432", "4' 8 1/4\"", "1 in 80 fall" */
 export type Typed = number | string;
@@ -741,6 +764,24 @@ export interface FallOptions {
   what?: string;
 }
 
+/** What to set on the laser, for a line of the book or a plane through points */
+export interface DialRequest {
+  verb: "dial";
+  book: BookText;
+  options: DialOptions;
+}
+
+export interface DialOptions {
+  /** The set-up the laser stands in */
+  setup: string;
+  /** A line of the book */
+  line?: string;
+  /** Instead of a line: two points, or the plane that fits three and more best */
+  points?: string[];
+  /** With two points: rising to the right of the way from the first to the second; default level */
+  crossfall?: Typed;
+}
+
 /** The face of the staff around a reading, and how to read it */
 export interface StaffRequest {
   verb: "staff";
@@ -787,7 +828,7 @@ export interface EvaluateAnswer {
   /** What lies on the lines of work */
   lines: Line[];
   /** What to set on the laser */
-  dials?: Dial[];
+  dials: Dial[];
   /** Station tables to work from */
   setout?: Setout[];
   /** Instrument checks */
@@ -1042,6 +1083,8 @@ export interface Dial {
   from: number;
   /** Chainage */
   to: number;
+  /** Of a line with a camber one plane holds on one side */
+  side: "both" | "left" | "right";
   /** Exact, rising along main */
   main: number | null;
   /** Exact, rising to the right */
@@ -1050,19 +1093,28 @@ export interface Dial {
   main_shown: number | null;
   /** In the machine's sign and unit, rounded to its step */
   cross_shown: number | null;
-  /** Bearing for the main axis, degrees */
+  shown_unit: ShownUnit;
+  /** Bearing for the main axis, degrees: the set-up's own, else along the line */
   aim: number | null;
   /** What half a step costs at the farthest point, a length */
   rounding_cost: number | null;
   /** What one degree of aim costs at the farthest point, a length */
   aim_cost_per_degree: number | null;
+  /** Within the machine's limits and range */
   reachable: boolean;
-  proof: {
-    point: string;
-    staff: number | null;
-    /** One standard deviation; null where nothing determines it */
-    sd: number | null;
-  } | null;
+  /** null where no placed point of known level is in the light */
+  proof: DialProof | null;
+}
+
+/** Unit of the machine's own figures */
+export type ShownUnit = "%" | "permille";
+
+/** The reading that proves the plane once it is set */
+export interface DialProof {
+  point: string;
+  staff: number | null;
+  /** Of the reading to expect, its own noise and the staff's foot included */
+  sd: number | null;
 }
 
 export interface Setout {
@@ -1256,6 +1308,82 @@ export interface FallExplanation {
   size: number;
 }
 
+// --- Answer to dial, version 1
+
+/** What to set on the laser: one for each stretch of the line that is one plane, or one for the plane through points */
+export interface DialAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** Empty where nothing can be set; findings say why */
+  dials: DialSetting[];
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+export interface DialSetting {
+  setup: string;
+  /** null for a plane through points */
+  line: string | null;
+  /** Chainage */
+  from: number | null;
+  /** Chainage */
+  to: number | null;
+  /** Of a line with a camber one plane holds on one side */
+  side: "both" | "left" | "right";
+  /** The points the plane goes through; empty for a line */
+  points: string[];
+  /** Exact, rising along main */
+  main: number;
+  /** Exact, rising to the right */
+  cross: number;
+  /** In the machine's sign and unit, rounded to its step; null beyond its limit */
+  main_shown: number | null;
+  /** The same of the cross axis, counted to the machine's own side */
+  cross_shown: number | null;
+  shown_unit: ShownUnit;
+  /** Bearing for the main axis, degrees; null for a level plane of a set-up without bearing */
+  aim: number | null;
+  /** What half a step costs at the farthest point, a length */
+  rounding_cost: number | null;
+  /** What one degree of aim costs at the farthest point, a length */
+  aim_cost_per_degree: number | null;
+  /** Within the machine's limits and range */
+  reachable: boolean;
+  proof: DialProof | null;
+  /** Uncertainty of both grades of a plane that was found; 0 of one designed */
+  sd: Grades;
+  /** What the plane is once that is keyed in, rising along main and to the right */
+  set: Grades;
+  /** The set-up's plane in the book; null on a matched axis */
+  in_book: Grades;
+  /** That plane is the one wanted, within a step */
+  as_in_book: boolean;
+  /** The set-up in the book has no bearing: aim is advice */
+  aim_advised: boolean;
+  /** Distance from the laser to the farthest point */
+  farthest: number | null;
+  /** Two points read on the flat plane of that set-up */
+  take_up: TakeUp | null;
+  /** What to do at the machine, in the order of the work */
+  card: string[];
+}
+
+/** Rise per length */
+export interface Grades {
+  main: number | null;
+  cross: number | null;
+}
+
+/** Once the plane is set both points read the mark */
+export interface TakeUp {
+  /** The point nearer to the laser: read it again */
+  near: string;
+  far: string;
+  /** A length */
+  mark: number;
+}
+
 // --- Answer to staff, version 1
 
 /** The face of the staff around a reading, drawn, and how to read it */
@@ -1288,5 +1416,6 @@ export interface Answers {
   evaluate: EvaluateAnswer;
   levels: LevelsAnswer;
   fall: FallAnswer;
+  dial: DialAnswer;
   staff: StaffAnswer;
 }

@@ -20,6 +20,7 @@ ROOTS = {
     "evaluate.schema.json": "EvaluateAnswer",
     "levels.schema.json": "LevelsAnswer",
     "fall.schema.json": "FallAnswer",
+    "dial.schema.json": "DialAnswer",
     "staff.schema.json": "StaffAnswer",
     "error.schema.json": "ErrorAnswer",
 }
