@@ -57,10 +57,17 @@ class Reader {
     }
 
   private:
+    // Where the line ends but for blanks and a block of NULs that a crash left behind it; NULs alone are a
+    // line.
+    std::size_t end_of_content(std::size_t offset, std::size_t end) const {
+        const std::string_view line = std::string_view(book_.text).substr(offset, end - offset);
+        const std::size_t last = line.find_last_not_of(std::string_view("\r \t\0", 4));
+        if (last != std::string_view::npos) return offset + last + 1;
+        return line.find('\0') == std::string_view::npos ? offset : end;
+    }
+
     void read_line(std::uint32_t line, std::size_t offset, std::size_t end) {
-        while (end > offset &&
-               (book_.text[end - 1] == '\r' || book_.text[end - 1] == ' ' || book_.text[end - 1] == '\t'))
-            --end;
+        end = end_of_content(offset, end);
         if (end == offset && line > 1) return;
         Entry entry;
         entry.line = line;

@@ -3,6 +3,7 @@
 #include <map>
 #include <nlohmann/json.hpp>
 #include <optional>
+#include <set>
 #include <utility>
 
 #include "base/sha256.h"
@@ -106,43 +107,64 @@ class Joiner {
         }
         std::map<std::string, int> equal;
         std::map<std::string, std::string> renamed{{"#1", "#1"}};
+        std::set<std::string> gone;
         time_text_ = text_in(Json::parse(line_of(book, 0), nullptr, false), "at");
         for (std::uint32_t i = 1; i < book.entries.size(); ++i) {
             const Entry& entry = book.entries[i];
+            const std::string number = "#" + std::to_string(entry.line);
             Json object = Json::parse(line_of(book, i), nullptr, false);
-            // An id that is refused must stay refused.
-            if (!object.is_object() || (entry.id == no_name && !text_in(object, "id").empty())) {
-                keep_raw(std::string(line_of(book, i)), entry.at == before_all ? before_ : rest_);
+            if (stays_raw(entry, object)) {
+                if (entry.struck) gone.insert(number);
+                if (!entry.struck)
+                    keep_raw(std::string(line_of(book, i)), entry.at == before_all ? before_ : rest_);
                 continue;
             }
             if (parse_time(text_in(object, "at"))) time_text_ = text_in(object, "at");
             const auto setup = setups.find(i);
-            if (setup != setups.end() && !object.contains("setup")) object["setup"] = setup->second;
-            if (object.contains("of") && object["of"].is_string())
-                object["of"] = renamed_or(renamed, object["of"].get<std::string>());
+            if (setup != setups.end() && text_in(object, "setup").empty()) object["setup"] = setup->second;
+            if (object.contains("of") && object["of"].is_string()) {
+                const std::string of = object["of"].get<std::string>();
+                if (gone.count(of) > 0) {
+                    gone.insert({number, book.id_of(i)});
+                    continue;
+                }
+                object["of"] = renamed_or(renamed, of);
+            }
             // Made last: equal lines that lean on different set-ups, or speak of different entries, differ.
             const std::string id = entry.id != no_name ? book.name(entry.id) : made_id(object, equal);
             object["id"] = id;
             std::string kept_as = id;
             if (auto conflict = keep(object, entry, name, kept_as)) return conflict;
-            renamed["#" + std::to_string(entry.line)] = kept_as;
+            renamed[number] = kept_as;
             renamed[id] = kept_as;
         }
         return std::nullopt;
+    }
+
+    // What cannot be read, or has an id that is refused, must stay so: written anew it might be read. Where
+    // it is struck somebody has dealt with it: it goes, and what speaks of it.
+    static bool stays_raw(const Entry& entry, const Json& object) {
+        const bool unread = entry.refused && entry.kind == Kind::Unknown;
+        return unread || !object.is_object() || (entry.id == no_name && !text_in(object, "id").empty());
     }
 
     // An entry without a time takes that of the nearest above that has one, which another book's entries may
     // have changed; then it says its time itself.
     void write(Json object, const Entry& entry) {
         if (entry.at == before_all) return before_.push_back(object.dump());
-        if (!object.contains("at") && entry.at != last_at_) object["at"] = time_text_;
+        const bool has_time = object.contains("at") && !object["at"].is_null();
+        if (!has_time && entry.at != last_at_) object["at"] = time_text_;
         last_at_ = entry.at;
         rest_.push_back(object.dump());
     }
 
+    // A line number that leads to no entry in its own book must lead to none in the joined one.
     static std::string renamed_or(const std::map<std::string, std::string>& renamed, const std::string& of) {
         const auto found = renamed.find(of);
-        return found == renamed.end() ? of : found->second;
+        if (found != renamed.end()) return found->second;
+        const bool is_line =
+            !of.empty() && of.front() == '#' && of.find_first_not_of("0123456789", 1) == std::string::npos;
+        return is_line ? of + " (no line above)" : of;
     }
 
     static std::string made_id(const Json& object, std::map<std::string, int>& equal) {

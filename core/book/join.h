@@ -5,7 +5,8 @@
 // in `of` becomes the id of that entry. A reading that leans on the last set-up gets that set-up's name,
 // because the other crew's set-ups come between. Something named in both books (instrument, set-up, ...) with
 // one content stays once; with two contents it is a conflict, and nothing is joined. Unit, datum and
-// curvature must be the same; the first book's title stays. Lines that cannot be read are kept as they are.
+// curvature must be the same; the first book's title stays. Lines that cannot be read are kept as they are,
+// but for those that were struck; #N that led to nothing leads to nothing.
 #pragma once
 
 #include <string>

@@ -106,6 +106,8 @@ ParseFault Record::parse(std::string_view line) {
     nodes_.clear();
     open_.clear();
     if (line.size() > longest_line) return ParseFault::TooLong;
+    // The parser would take a NUL for the end and lose what stands behind it without a word.
+    if (line.find('\0') != std::string_view::npos) return ParseFault::Torn;
     pool_ = line;
     RecordBuilder builder(*this);
     constexpr unsigned strict = rapidjson::kParseInsituFlag | rapidjson::kParseFullPrecisionFlag |
