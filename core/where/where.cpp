@@ -147,12 +147,21 @@ class Locator {
             where_.readings[i] = place_reading(book_.readings[i]);
     }
 
+    // What is only planned says nothing where something was read.
+    void find_aligned() {
+        where_.aligned.assign(book_.setups.size(), false);
+        std::vector<bool> read(book_.setups.size(), false);
+        for (const std::uint32_t i : book_.readings_by_time)
+            read[static_cast<std::size_t>(book_.readings[i].setup_at)] = true;
+        for (const Reading& reading : book_.readings) {
+            const auto setup = static_cast<std::size_t>(reading.setup_at);
+            if (reading.along.has() && !(reading.planned && read[setup])) where_.aligned[setup] = true;
+        }
+    }
+
     // In a set-up without a place u and v count from its first point that has one, unless they are given.
     void find_origins(std::vector<Spot>& origins) {
-        where_.aligned.assign(book_.setups.size(), false);
-        for (const Reading& reading : book_.readings) {
-            if (reading.along.has()) where_.aligned[static_cast<std::size_t>(reading.setup_at)] = true;
-        }
+        find_aligned();
         for (const std::uint32_t i : book_.readings_by_time) {
             const auto setup = static_cast<std::size_t>(book_.readings[i].setup_at);
             const Spot& spot = where_.points[book_.readings[i].point];

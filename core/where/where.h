@@ -30,7 +30,8 @@ struct Where {
     std::vector<std::int32_t> tripods;  // the set-up whose tripod this is: itself, or where `head` leads
     std::vector<Spot> setups;           // of its tripod
     std::vector<Heading> headings;      // the main axis; unknown: not oriented by the set-up itself
-    std::vector<bool> aligned;          // readings of it give along and across, which orients the body too
+    // Readings of it give along and across, which orients the body too; planned ones where nothing is read.
+    std::vector<bool> aligned;
     std::vector<Spot> origins;  // where u and v count from: its place, else the first point that has one
     double assumed_sight = 0;   // metres
     // By index in Book::readings, planned ones too:
