@@ -17,6 +17,7 @@ struct Arguments {
     std::string book;
     FallArguments fall;
     DialArguments dial;
+    SetoutArguments setout;
     StaffArguments staff;
     ImportArguments import;
     std::vector<std::string> entry, books;
@@ -67,16 +68,36 @@ void add_fall_verb(CLI::App& app, Arguments& arguments, int& code) {
 }
 
 void add_dial_verb(CLI::App& app, Arguments& arguments, int& code) {
-    CLI::App* dial = add_verb(app, arguments, "dial", "What to set on the laser, for a line or a plane through points",
-                              "fallwright dial examples/clamped.book.jsonl --line D1 --setup 'run 1'\n"
-                              "  fallwright dial examples/clamped.book.jsonl --points BM5 BM6 --setup 'run 1'");
+    CLI::App* dial =
+        add_verb(app, arguments, "dial", "What to set on the laser, for a line or a plane through points",
+                 "fallwright dial examples/clamped.book.jsonl --line D1 --setup 'run 1'\n"
+                 "  fallwright dial examples/clamped.book.jsonl --points BM5 BM6 --setup 'run 1'");
     dial->add_option("book", arguments.dial.book, "Book file")->required();
     dial->add_option("--line", arguments.dial.line, "Line of the book");
     dial->add_option("--setup", arguments.dial.setup, "Set-up the laser stands in")->required();
-    dial->add_option("--points", arguments.dial.points, "Two points, or three and more for the plane of best fit");
+    dial->add_option("--points", arguments.dial.points,
+                     "Two points, or three and more for the plane of best fit");
     dial->add_option("--crossfall", arguments.dial.crossfall,
                      "With two points: rising to the right of the way from the first to the second");
     dial->callback([&] { code = dial_line_of_book(arguments.dial, arguments.output); });
+}
+
+void add_setout_verb(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* setout =
+        add_verb(app, arguments, "setout", "What the staff must read along a line, and how deep to dig",
+                 "fallwright setout examples/clamped.book.jsonl --line D1 --setup 'run 1' --every 8");
+    setout->add_option("book", arguments.setout.book, "Book file")->required();
+    setout->add_option("--line", arguments.setout.line, "Line of the book")->required();
+    setout->add_option("--every", arguments.setout.every,
+                       "Interval between rows; the line's own points come too");
+    setout->add_option("--setup", arguments.setout.setup,
+                       "Set-up to work from; without: design levels and dig only");
+    setout->add_option("--what", arguments.setout.what, "Surfaces: laid, crown, formation, finished, ...");
+    setout->add_option("--traveller", arguments.setout.traveller,
+                       "Sight rails for a traveller of this length");
+    setout->add_flag("--rod", arguments.setout.rod, "Rod card: the marks of all surfaces on one rod");
+    setout->add_flag("--pegs", arguments.setout.pegs, "Peg card: cuts from the pegs read beside the line");
+    setout->callback([&] { code = set_out_line(arguments.setout, arguments.output); });
 }
 
 void add_staff_verb(CLI::App& app, Arguments& arguments, int& code) {
@@ -151,6 +172,7 @@ int run(int argc, char** argv) {
     add_book_verbs(app, arguments, code);
     add_fall_verb(app, arguments, code);
     add_dial_verb(app, arguments, code);
+    add_setout_verb(app, arguments, code);
     add_staff_verb(app, arguments, code);
     add_writing_verbs(app, arguments, code);
     try {

@@ -30,6 +30,13 @@ struct DialArguments {
 };
 int dial_line_of_book(const DialArguments& arguments, const Output& output);
 
+struct SetoutArguments {
+    std::string book, line, setup, every, traveller;
+    std::vector<std::string> what;
+    bool rod = false, pegs = false;
+};
+int set_out_line(const SetoutArguments& arguments, const Output& output);
+
 struct StaffArguments {
     std::string reading, unit, length, window;
     std::string svg;  // file for the drawing, "" for the terminal
