@@ -8,6 +8,7 @@ examples/five-errors.book.jsonl must show its five errors and no other. Standard
 """
 
 import json
+import math
 import sys
 from pathlib import Path
 
@@ -28,6 +29,7 @@ FIELDS = {
     "step": "from to rise sd",
     "what": "name foot_sd",
     "tolerance": "line what below above fall_min fall_max source",
+    "want": "line surface setup every what",
     "rule": "name preset values",
     "relaid": "line what from to why",
     "adjusted": "instrument why",
@@ -102,14 +104,34 @@ def point_name(e, relaid):
     return f"{e['line']} {e['ch']:.3f}{side} {what}" + (f" / {layer}" if layer else "")
 
 
-def slope(setup, e, places):
-    """How far the dialled plane rises from the laser to the reading; only along a line without plan, as the books here have it."""
+def segments(line):
+    """Start chainage, first point and direction of each segment of a line; one without plan runs north from its own origin."""
+    plan, ch = line.get("plan", [[0, 0], [0, 1]]), line.get("start", 0)
+    for (e0, n0), (e1, n1) in zip(plan, plan[1:]):
+        length = math.hypot(e1 - e0, n1 - n0)
+        yield ch, (e0, n0), ((e1 - e0) / length, (n1 - n0) / length)
+        ch += length
+
+
+def on_plan(at, names):
+    """East and north of a place on the grid or on a line, and the direction of the line there."""
+    if "e" in at:
+        return (at["e"], at["n"]), None
+    ch, (e, n), (de, dn) = [s for i, s in enumerate(segments(names["line", at["line"]])) if i == 0 or s[0] < at["ch"]][-1]
+    ahead, off = at["ch"] - ch, at.get("off", 0)
+    return (e + ahead * de + off * dn, n + ahead * dn - off * de), (de, dn)
+
+
+def slope(setup, e, places, names):
+    """How far the dialled plane rises along its main axis from the laser to the reading; the axis is aimed along the line the
+    laser stands on, as the books here have it."""
     main = setup.get("plane", {}).get("main", 0)
     gradient = float(main.rstrip(" %")) / 100 if isinstance(main, str) else main
     if gradient == 0:
         return 0.0
-    ch = e["ch"] if "ch" in e else places[e["point"]]["ch"]
-    return gradient * (ch - setup["place"]["ch"])
+    (e0, n0), (de, dn) = on_plan(setup["place"], names)
+    (e1, n1), _ = on_plan(e if "ch" in e else places[e["point"]], names)
+    return gradient * ((e1 - e0) * de + (n1 - n0) * dn)
 
 
 def links(book, names, errors):
@@ -133,7 +155,7 @@ def links(book, names, errors):
                 errors.append((number, wrong))
                 continue
             what = e.get("what", "ground" if "line" in e else None)
-            rise = slope(setup, e, places) - figure({"clamp": setup.get("clamp")} | e)
+            rise = slope(setup, e, places, names) - figure({"clamp": setup.get("clamp")} | e)
             out.append((f"plane {setup['name']}", point_name(e, relaid), rise, 0.004 + 4 * foot.get(what, 0.010)))
     return out
 

@@ -1,12 +1,12 @@
 #!/usr/bin/python3
-"""Writes examples/lane.book.jsonl, the demo book: a day's levels along a lane, before a storm drain is designed.
+"""Writes examples/lane.book.jsonl, the demo book: a lane is levelled, a storm drain designed under it, laid and checked.
 
     make_demo.py            write the book
     make_demo.py --check    exit 1 if the book on disk differs from what would be written
     make_demo.py --truth    print what is really there, to hold adjusted results against
 
-The day is told in order by the functions morning, first_setup, second_setup, close; a later part of the job (drain line,
-design, laid inverts) is one more function after them. truth.py draws the errors. Standard library only.
+The job is told in order by the functions morning, first_setup, second_setup, close, and those of drain.py. truth.py draws the
+errors. Standard library only.
 """
 
 import argparse
@@ -15,6 +15,7 @@ import sys
 from datetime import datetime, timedelta, timezone
 from pathlib import Path
 
+import drain
 import truth
 
 BOOK = Path(__file__).resolve().parents[2] / "examples" / "lane.book.jsonl"
@@ -23,6 +24,7 @@ SURVEYOR, STAFF_HOLDER = "R. Quill", "O. Fenn"
 STATION = 8.0
 SECTIONS = [16.0, 40.0, 72.0, 96.0]
 SECTION_OFFSETS = [-4.0, -2.2, 2.2, 4.0]
+LEVELLED = {"CP1": 47.042}  # of the first day
 S1 = {"name": "S1", "place": truth.on_plan(30.0, 3.4), "bearing": truth.bearing_of_segment(0), "light": 48.735}
 S2 = {"name": "S2", "place": truth.on_plan(74.0, -3.1), "bearing": 254.0, "light": 48.502}
 
@@ -48,6 +50,17 @@ class Day:
         key = (setup["name"], point)
         self.read[key] = self.read.get(key, 0) + 1
         return truth.reading(setup, point, what, at, level, self.read[key])
+
+    def next_figure(self, setup, point):
+        """What the next reading of a benchmark or change point will be, without taking it."""
+        taken = self.read.get((setup["name"], point), 0)
+        level = (truth.BENCHMARKS | truth.CHANGE_POINTS)[point]
+        return round(truth.reading(setup, point, None, truth.PLACES[point], level, taken + 1), 3)
+
+    @staticmethod
+    def given(point):
+        """The level the crew works from: the client's, or the change point's as levelled on the first day."""
+        return truth.given_benchmark(point) if point in truth.BENCHMARKS else LEVELLED[point]
 
     def mark(self, setup, point, sight):
         """A benchmark or change point: the receiver is moved until it is on grade, the staff read to the millimetre."""
@@ -98,7 +111,8 @@ def morning(day):
               datum="Overmarl site datum", unit="m")
     day.entry("remark", text="The demo: a lane of about 100 m that falls about 1 in 160, levelled with a rotating laser from two "
               "set-ups, the second turned half round, and closed on both benchmarks. Ground every 8 m and four cross sections; "
-              "one slip amended, one reading struck. Drawn from the error model by tools/demo/make_demo.py, seed: "
+              "one slip amended, one reading struck. Then a storm drain under it: designed, laid with the light set to its fall, "
+              "two joints out, one of them laid anew the next day. Drawn from the error model by tools/demo/make_demo.py, seed: "
               f"{truth.SEED}.")
     day.entry("benchmark", point="BM1", level=truth.given_benchmark("BM1"), source="bolt in the gatepost of no. 2, client's list")
     day.entry("benchmark", point="BM2", level=truth.given_benchmark("BM2"), sd=truth.BENCHMARK_SD["BM2"],
@@ -153,7 +167,7 @@ def close(day):
 def demo_day():
     """The whole book."""
     day = Day()
-    for part in (morning, first_setup, second_setup, close):
+    for part in (morning, first_setup, second_setup, close, drain.evening, drain.laying, drain.next_day):
         part(day)
     return day
 

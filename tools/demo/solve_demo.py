@@ -5,7 +5,7 @@
     solve_demo.py RESULT.json    also compare with the answer of `fallwright evaluate --json`: exit 1 if a level, its sd, chi2
                                  or the fall of the ground along the lane differs by more than the printing allows
 
-Rows and priors as docs/formats states them for level planes; only what the demo uses. The book is read from its file, so that
+Rows and priors as docs/formats states them; only what the demo uses. The book is read from its file, so that
 what was booked is adjusted and not what was drawn.
 """
 
@@ -15,10 +15,11 @@ import sys
 
 import numpy as np
 
+import drain
 import make_demo
 import truth
 
-SETUPS = {"S1": make_demo.S1, "S2": make_demo.S2}
+SETUPS = {"S1": make_demo.S1, "S2": make_demo.S2} | drain.SETUPS
 LEVEL_PLACE = 0.6e-5  # half of the 0.01 mm printed, and a little for ties
 
 
@@ -52,6 +53,10 @@ def booked():
     for e in entries:
         if e["kind"] == "amend":
             by_id[e["of"]].update(e["set"])
+    clamps = {e["name"]: e.get("clamp") for e in entries if e["kind"] == "setup"}
+    for e in entries:
+        if e["kind"] == "reading" and "staff" not in e and "mark" not in e:
+            e["mark"] = clamps[e["setup"]]
     struck = {e["of"] for e in entries if e["kind"] == "strike"}
     return [e for e in entries if e["id"] not in struck]
 
@@ -60,6 +65,9 @@ def where_read(e):
     """Point name as the core gives it, east and north, sd of the foot."""
     if "point" in e:
         return e["point"], truth.PLACES[e["point"]], truth.FOOT_SD[None]
+    if e["line"] == drain.LINE:
+        older = " (1)" if e["ch"] == drain.AGAIN and e["setup"] != "S5" else ""
+        return f"{drain.LINE} {e['ch']:.3f} {e['what']}{older}", drain.on_plan(e["ch"]), truth.FOOT_SD["laid"]
     off = e.get("off", 0.0)
     side = f" {'R' if off > 0 else 'L'}{abs(off):.3f}" if off else ""
     return f"R1 {e['ch']:.3f}{side} ground", truth.on_plan(e["ch"], off), truth.FOOT_SD["ground"]
@@ -68,6 +76,7 @@ def where_read(e):
 def add_reading(system, e):
     """One row: r = c + tilt + cone + curvature - (level + foot) + scale r + joints, what is given taken to the left."""
     r = e["staff"] if "staff" in e else e["mark"] - e.get("high", 0.0) + e.get("low", 0.0)
+    main, cross = SETUPS[e["setup"]].get("plane", (0.0, 0.0))
     point, at, foot_sd = where_read(e)
     name, setup = e["setup"], SETUPS[e["setup"]]
     beta = math.radians(setup["bearing"])
@@ -82,13 +91,17 @@ def add_reading(system, e):
         if r > joint["at"]:
             terms[f"joint {joint['at']}"] = 1
             system.priors[f"joint {joint['at']}"] = joint["step_sd"]
-    known = truth.TILT_GIVEN[0] * u + truth.TILT_GIVEN[1] * v + truth.CONE_GIVEN * d
+    if main:
+        terms |= {f"grade {name}": u, f"aim {name}": main * v - cross * u}
+        system.priors |= {f"grade {name}": truth.GRADE_SD, f"aim {name}": math.radians(truth.AIM_SD)}
+    known = main * u + cross * v + truth.TILT_GIVEN[0] * u + truth.TILT_GIVEN[1] * v + truth.CONE_GIVEN * d
     known += (1 - truth.REFRACTION) * d * d / (2 * truth.EARTH_RADIUS)
     if point == "BM1":
         known -= truth.given_benchmark(point)
     else:
         terms[point] = -1
-    system.row(terms, r - known, truth.READING_SD)
+    lean = r * math.hypot(main, cross) * math.radians(truth.LEAN)
+    system.row(terms, r - known, math.hypot(truth.READING_SD, lean))
 
 
 def adjusted():
@@ -108,7 +121,9 @@ def true_levels():
     """Level of each point by the name the core gives it."""
     levels = truth.BENCHMARKS | truth.CHANGE_POINTS
     for ch, off in make_demo.stations():
-        levels[where_read({"ch": ch, "off": off})[0]] = truth.ground(ch, off)
+        levels[where_read({"line": "R1", "ch": ch, "off": off})[0]] = truth.ground(ch, off)
+    for ch, what in drain.stations():
+        levels[f"{drain.LINE} {ch:.3f} {what}"] = drain.laid(ch, what, anew=ch == drain.AGAIN)
     return levels
 
 

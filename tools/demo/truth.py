@@ -9,6 +9,7 @@ truth): the demo shows the program, it is no test of its uncertainties.
 
 import math
 import random
+from datetime import timedelta
 from statistics import NormalDist
 
 SEED = "Nettlebank Lane 14 April 2026, seed 6"
@@ -35,7 +36,8 @@ SETTING_TILT_SD = 1.3e-5
 CONE_GIVEN, CONE_SD = 1.0e-5, 1.0e-5
 SCALE_SD = 5e-5
 JOINTS = [{"at": 1.15, "step_sd": 0.0004}, {"at": 2.1, "step_sd": 0.0004}, {"at": 3.05, "step_sd": 0.0004}]
-FOOT_SD = {"ground": 0.004, None: 0.0003}
+FOOT_SD = {"ground": 0.004, "laid": 0.001, None: 0.0003}
+GRADE_SD, AIM_SD, LEAN = 3e-5, 0.5, 1.0  # of a dialled plane: rise per length, degrees, degrees
 BENCHMARK_SD = {"BM1": 0.0, "BM2": 0.002}
 STEP = 0.001  # a reading is booked to the millimetre; READING_SD includes that rounding
 
@@ -48,6 +50,10 @@ def draw(name, sd):
 def pick(name, choices):
     """One of the choices, each as likely as the other."""
     return random.Random(f"{SEED}: {name}").choice(choices)
+
+
+def hours(count):
+    return timedelta(hours=count)
 
 
 def on_plan(ch, off=0.0):
@@ -105,8 +111,8 @@ def staff_figure(height):
 
 
 def reading(setup, point, what, at, level, times):
-    """The reading of an upright staff before it is rounded. setup: dict of name, place, bearing, height of the light.
-    times: which reading of this point in this set-up, so that each has an error of its own."""
+    """The reading of an upright staff before it is rounded. setup: dict of name, place, bearing, height of the light, and the
+    plane set on it if it is not level. times: which reading of this point in this set-up, so that each has an error of its own."""
     east, north = at[0] - setup["place"][0], at[1] - setup["place"][1]
     beta = math.radians(setup["bearing"])
     u = east * math.sin(beta) + north * math.cos(beta)
@@ -115,6 +121,19 @@ def reading(setup, point, what, at, level, times):
     body, setting = instrument_tilt(), setting_tilt(setup["name"])
     light = setup["light"] + (body[0] + setting[0]) * u + (body[1] + setting[1]) * v + cone() * d
     light += (1 - REFRACTION) * d * d / (2 * EARTH_RADIUS)
+    light += dialled(setup, u, v)
     foot = draw(f"foot {setup['name']} {point}", FOOT_SD[what])
-    noise = draw(f"reading {setup['name']} {point} {times}", math.sqrt(READING_SD**2 - STEP**2 / 12))
+    lean = (light - level) * math.hypot(*setup.get("plane", (0, 0))) * math.radians(LEAN)
+    noise = draw(f"reading {setup['name']} {point} {times}", math.sqrt(READING_SD**2 - STEP**2 / 12 + lean**2))
     return staff_figure(light - level - foot) + noise
+
+
+def dialled(setup, u, v):
+    """How far the plane set on the laser rises to a staff: what was keyed, how well it is set, and the aim."""
+    main, cross = setup.get("plane", (0, 0))
+    if main == cross == 0:
+        return 0.0
+    set_main = main + (draw(f"grade {setup['name']} main", GRADE_SD) if main else 0)
+    set_cross = cross + (draw(f"grade {setup['name']} cross", GRADE_SD) if cross else 0)
+    aim = math.radians(draw(f"aim {setup['name']}", AIM_SD))
+    return set_main * u + set_cross * v + aim * (main * v - cross * u)
