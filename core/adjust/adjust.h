@@ -89,6 +89,12 @@ struct NullVector {
     std::vector<Term> moves;
 };
 
+// What makes a sum of columns uncertain, in pieces: coefficient x an independent standard normal variable.
+struct Part {
+    std::int32_t source;  // numbered alike for all sums of one solution
+    double coefficient;
+};
+
 class Factor;  // the factorised normal matrix
 
 struct Solution {
@@ -113,6 +119,10 @@ struct Solution {
     // well be determined. A column may stand in several terms.
     double variance_of(std::span<const Term> terms) const;
     double covariance_of(std::span<const Term> a, std::span<const Term> b) const;
+    // The sum's error in independent parts, by ascending source: the product of two sums' parts is their
+    // covariance. For those who need many covariances among the same sums, or draw from them: one solve a
+    // sum. Only for sums whose variance is not NaN.
+    std::vector<Part> parts_of(std::span<const Term> terms) const;
     // Element of the inverse for two columns that some row carries together, without a solve; else by a
     // solve.
     double covariance_of(Column a, Column b) const;

@@ -49,6 +49,20 @@ TEST_P(Covariances, TheCovarianceOfTwoSumsIsThatOfTheInverse) {
     }
 }
 
+TEST_P(Covariances, TheProductOfTheirPartsIsTheCovarianceOfTwoSums) {
+    for (int times = 0; times < 50; ++times) {
+        const Terms a = sum();
+        const Terms b = sum();
+        const std::vector<Part> left = solution.parts_of(a);
+        const std::vector<Part> right = solution.parts_of(b);
+        double product = 0;
+        for (const Part& x : left) {
+            for (const Part& y : right) product += x.source == y.source ? x.coefficient * y.coefficient : 0;
+        }
+        EXPECT_NEAR(product, dense::form(inverse, a, b), 1e-10 * size(a, b));
+    }
+}
+
 TEST_P(Covariances, AnyElementOfTheInverseCanBeHad) {
     for (std::size_t a = 0; a < problem.columns(); ++a)
         for (std::size_t b = 0; b <= a; ++b) {

@@ -139,6 +139,16 @@ bool Factor::moves(std::span<const Term> terms) const {
     return false;
 }
 
+std::vector<Part> Factor::parts(std::span<const Term> terms) const {
+    const Sparse y = forward(terms);
+    std::vector<Part> found;
+    for (std::size_t p = 0; p < y.position.size(); ++p) {
+        const double coefficient = y.value[p] * std::sqrt(l_.inverse_pivot[y.position[p]]);
+        if (coefficient != 0) found.push_back({y.position[p], coefficient});
+    }
+    return found;
+}
+
 double Factor::covariance(std::span<const Term> a, std::span<const Term> b) const {
     if (moves(a) || moves(b)) return undetermined;
     const Sparse left = forward(a);

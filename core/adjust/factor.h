@@ -27,6 +27,8 @@ class Factor {
     // Covariance of two sums of columns, by a forward solve for each. NaN where one moves along a null
     // vector.
     double covariance(std::span<const Term> a, std::span<const Term> b) const;
+    // L^-1 times the terms, each position by the root of its inverse pivot.
+    std::vector<Part> parts(std::span<const Term> terms) const;
     // Variance of a row's computed value against the row's own V, without what the weak directions add.
     double strong_variance(const ScaledRows& rows, std::size_t row) const;
 

@@ -18,6 +18,10 @@ double Solution::covariance_of(std::span<const Term> a, std::span<const Term> b)
     return factor->covariance(a, b);
 }
 
+std::vector<Part> Solution::parts_of(std::span<const Term> terms) const {
+    return factor->parts(terms);
+}
+
 double Solution::covariance_of(Column a, Column b) const {
     double value = 0;
     if (factor->element(a, b, value)) return value;

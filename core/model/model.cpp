@@ -27,6 +27,10 @@ double Model::covariance_of(std::span<const PointTerm> a, std::span<const PointT
     return solution.covariance_of(terms_of(*this, a), terms_of(*this, b));
 }
 
+std::vector<adjust::Part> Model::parts_of(std::span<const PointTerm> sum) const {
+    return solution.parts_of(terms_of(*this, sum));
+}
+
 std::unique_ptr<Model> build_model(const Book& book, const Figures& figures, const Where& where) {
     auto model = std::make_unique<Model>(Points(book, figures));
     model->sights = prepare_sights(book, model->points, figures, where);

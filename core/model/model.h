@@ -67,6 +67,9 @@ class Model {
     double variance_of(std::span<const PointTerm> sum) const;
     double covariance_of(std::span<const PointTerm> a, std::span<const PointTerm> b) const;
 
+    // The error of a determined sum in independent parts (adjust/adjust.h).
+    std::vector<adjust::Part> parts_of(std::span<const PointTerm> sum) const;
+
     // For those who add columns or rows of their own (checks, suspects, plans).
     std::vector<adjust::Column> level_columns;  // per point; -1 where fixed
     std::vector<adjust::Column> plane_columns;  // per set-up; -1 where nothing is read
