@@ -18,25 +18,36 @@ CHAMBERS = [
     {"name": "MH2", "ch": 54.0, "in": 45.540, "out": 45.520, "cover": 46.940},
     {"name": "MH3", "ch": 96.0, "in": 45.240, "cover": 46.690},
 ]
-PLAN = [[round(x, 3) for x in truth.on_plan(ch, 1.0)] for ch in (2.0, 56.0, 98.0)]
+LANE_CH, LANE_OFF = 2.0, 1.0  # of its upper end, on the lane
+BEND = 54.0
+GROUND_EVERY = 12.0
 LAID_SD = 0.003
 OUT = {30.0: 0.019, 66.0: -0.021}  # two joints that went wrong, and by how much
 AGAIN = 66.0  # the one that was laid anew
 TOLERANCE = 0.010
 
 
+def bearing(i):
+    """Of each run: parallel to the lane."""
+    return truth.bearing_of_segment(i)
+
+
 def on_plan(ch, off=0.0):
     """East and north of a chainage of the drain; the end segments go on."""
-    bend = math.dist(PLAN[0], PLAN[1])
-    (e0, n0), (e1, n1) = PLAN[:2] if ch <= bend else PLAN[1:]
-    length = math.dist((e0, n0), (e1, n1))
-    along, ahead = ((e1 - e0) / length, (n1 - n0) / length), ch - (0 if ch <= bend else bend)
-    return e0 + ahead * along[0] + off * along[1], n0 + ahead * along[1] - off * along[0]
+    e, n = truth.on_plan(LANE_CH, LANE_OFF)
+    for i, ahead in ((0, min(ch, BEND)), (1, max(0.0, ch - BEND))):
+        beta = math.radians(bearing(i))
+        e, n = e + ahead * math.sin(beta), n + ahead * math.cos(beta)
+    beta = math.radians(bearing(0 if ch <= BEND else 1))
+    return e + off * math.cos(beta), n - off * math.sin(beta)
 
 
-def bearing(i):
-    (e0, n0), (e1, n1) = PLAN[i], PLAN[i + 1]
-    return math.degrees(math.atan2(e1 - e0, n1 - n0)) % 360
+PLAN = [[round(x, 4) for x in on_plan(ch)] for ch in (0.0, BEND, 96.0)]
+
+
+def ground(ch):
+    """The lane over the drain."""
+    return truth.ground(LANE_CH + ch, LANE_OFF)
 
 
 SETUPS = {
@@ -112,6 +123,15 @@ def read_joint(day, setup, mark, ch, what, anew=False):
     day.entry("reading", 240, setup=setup["name"], line=LINE, ch=ch, what=what, **value)
 
 
+def read_ground(day, setup, from_ch, to_ch):
+    """What is there to dig from, before the tarmac is broken."""
+    ch = from_ch
+    while ch <= to_ch:
+        r = day.true_figure(setup, f"{LINE} {ch:.3f} ground", "ground", on_plan(ch), ground(ch))
+        day.entry("reading", 60, setup=setup["name"], line=LINE, ch=ch, what="ground", staff=round(r, 3))
+        ch += GROUND_EVERY
+
+
 def laying(day):
     """The next two days in the trench, in short: one set-up a run, every joint read before the haunch is placed."""
     runs = zip(("S3", "S4"), ("BM1", "CP1"), (14, 23), zip(CHAMBERS, CHAMBERS[1:]))
@@ -119,6 +139,7 @@ def laying(day):
         day.clock += truth.hours(later)
         mark = set_up(day, name, back, (above["ch"], "laid out"))
         day.entry("want", 20, line=LINE, setup=name, every=PIPE, what=["laid", "formation"])
+        read_ground(day, SETUPS[name], above["ch"] + (6.0 if above["ch"] else 0.0), below["ch"])
         for ch, what in joints(above["ch"], below["ch"]):
             read_joint(day, SETUPS[name], mark, ch, what)
         day.mark(SETUPS[name], {"S3": "CP1", "S4": "BM2"}[name], "fore")

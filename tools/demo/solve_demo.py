@@ -67,7 +67,7 @@ def where_read(e):
         return e["point"], truth.PLACES[e["point"]], truth.FOOT_SD[None]
     if e["line"] == drain.LINE:
         older = " (1)" if e["ch"] == drain.AGAIN and e["setup"] != "S5" else ""
-        return f"{drain.LINE} {e['ch']:.3f} {e['what']}{older}", drain.on_plan(e["ch"]), truth.FOOT_SD["laid"]
+        return f"{drain.LINE} {e['ch']:.3f} {e['what']}{older}", drain.on_plan(e["ch"]), truth.FOOT_SD["ground" if e["what"] == "ground" else "laid"]
     off = e.get("off", 0.0)
     side = f" {'R' if off > 0 else 'L'}{abs(off):.3f}" if off else ""
     return f"R1 {e['ch']:.3f}{side} ground", truth.on_plan(e["ch"], off), truth.FOOT_SD["ground"]
@@ -122,6 +122,9 @@ def true_levels():
     levels = truth.BENCHMARKS | truth.CHANGE_POINTS
     for ch, off in make_demo.stations():
         levels[where_read({"line": "R1", "ch": ch, "off": off})[0]] = truth.ground(ch, off)
+    for e in booked():
+        if e.get("line") == drain.LINE and e.get("what") == "ground":
+            levels[where_read(e)[0]] = drain.ground(e["ch"])
     for ch, what in drain.stations():
         levels[f"{drain.LINE} {ch:.3f} {what}"] = drain.laid(ch, what, anew=ch == drain.AGAIN)
     return levels
