@@ -12,7 +12,8 @@ namespace fallwright {
 
 namespace {
 
-constexpr double least_cosine = 0.5;     // 60 degrees
+// 60 degrees, and room for a plan whose coordinates are typed to a tenth of a millimetre.
+constexpr double least_cosine = 0.5 - 1e-6;
 constexpr double rounding_room = 1e-12;  // of a product that ought to be exact
 constexpr double same_grade = 5e-8;      // half the last place of a gradient in results
 
@@ -115,7 +116,7 @@ bool DialSetter::choose_axes(const WantedPlane& wanted, Dial& dial) {
 bool DialSetter::with_one_axis(const WantedPlane& wanted, std::size_t free, Dial& dial) {
     const Axes line = in_axes({wanted.heading.e, wanted.heading.n}, main_);
     const double cosine = free == 0 ? line.main : line.cross;
-    if (std::fabs(cosine) < least_cosine - rounding_room) {
+    if (std::fabs(cosine) < least_cosine) {
         say(Code::DialAxisFarOff, {name(), wanted.name},
             "set-up " + name() + ": the axis that tilts points more than 60 degrees off " + wanted.name);
         return false;
