@@ -40,6 +40,27 @@ std::int64_t days_of(int year, int month, int day) {
     return era * 146097 + year_of_era * 365 + year_of_era / 4 - year_of_era / 100 + day_of_year - 719468;
 }
 
+// The reverse.
+struct Date {
+    std::int64_t year;
+    int month, day;
+};
+Date date_of(std::int64_t days) {
+    const std::int64_t z = days + 719468;
+    const std::int64_t era = (z >= 0 ? z : z - 146096) / 146097;
+    const std::int64_t day = z - era * 146097;
+    const std::int64_t year = (day - day / 1460 + day / 36524 - day / 146096) / 365;
+    const auto of_year = static_cast<int>(day - (365 * year + year / 4 - year / 100));
+    const int month = (5 * of_year + 2) / 153;
+    const int calendar = month < 10 ? month + 3 : month - 9;
+    return {year + era * 400 + (calendar <= 2 ? 1 : 0), calendar, of_year - (153 * month + 2) / 5 + 1};
+}
+
+std::string padded(std::int64_t value, std::size_t width) {
+    std::string digits = std::to_string(value);
+    return digits.size() < width ? std::string(width - digits.size(), '0') + digits : digits;
+}
+
 int days_in(int year, int month) {
     if (month == 2) return year % 4 == 0 && (year % 100 != 0 || year % 400 == 0) ? 29 : 28;
     return month == 4 || month == 6 || month == 9 || month == 11 ? 30 : 31;
@@ -97,6 +118,21 @@ std::optional<Instant> parse_time(std::string_view text) {
     if (day < 1 || day > days_in(year, month)) return {};
     const std::int64_t minutes = days_of(year, month, day) * 1440 + std::int64_t{hour} * 60 + minute - offset;
     return (minutes * 60 + second) * 1000000 + micros;
+}
+
+std::string format_time(Instant at) {
+    if (at == before_all) return "";
+    constexpr std::int64_t second = 1000000;
+    constexpr std::int64_t day = 86400 * second;
+    const std::int64_t days = at >= 0 ? at / day : -((-at + day - 1) / day);
+    const std::int64_t rest = at - days * day;
+    const Date date = date_of(days);
+    std::string fraction = padded(rest % second, 6);
+    fraction.erase(fraction.find_last_not_of('0') + 1);
+    const std::int64_t seconds = rest / second;
+    return padded(date.year, 4) + "-" + padded(date.month, 2) + "-" + padded(date.day, 2) + "T" +
+           padded(seconds / 3600, 2) + ":" + padded(seconds / 60 % 60, 2) + ":" + padded(seconds % 60, 2) +
+           (fraction.empty() ? "" : "." + fraction) + "Z";
 }
 
 }  // namespace fallwright

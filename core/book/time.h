@@ -18,4 +18,7 @@ constexpr Instant before_all = std::numeric_limits<Instant>::min();
 // next second).
 std::optional<Instant> parse_time(std::string_view text);
 
+// "2026-05-04T08:30:00Z", with as many decimals of a second as it has; "" for before_all.
+std::string format_time(Instant at);
+
 }  // namespace fallwright

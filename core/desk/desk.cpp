@@ -1,5 +1,7 @@
 #include "desk/desk.h"
 
+#include <algorithm>
+#include <array>
 #include <nlohmann/json.hpp>
 #include <utility>
 
@@ -32,6 +34,12 @@ std::string written(const Result<Answer>& answer, std::string (*write)(const Ans
     return answer ? write(*answer) : error_json(answer.finding());
 }
 
+bool is_book_verb(std::string_view verb) {
+    constexpr std::array<std::string_view, 6> verbs = {"evaluate", "levels", "check",
+                                                       "fall",     "dial",   "setout"};
+    return std::find(verbs.begin(), verbs.end(), verb) != verbs.end();
+}
+
 // `book` is null for verbs that need none.
 std::string run_verb(const Json& request, const std::shared_ptr<const Book>& book) {
     if (!request.contains("verb") || !request["verb"].is_string())
@@ -43,13 +51,13 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     Options options(given ? request["options"] : empty);
     if (verb == "staff") return written(staff_picture(options), staff_json);
     if (verb == "fall" && !options.has("line")) return written(fall_of_readings(options), fall_json);
-    if (verb != "evaluate" && verb != "levels" && verb != "fall" && verb != "dial" && verb != "setout")
-        return bad_request({"verb"}, "verb " + verb + " is not known");
+    if (!is_book_verb(verb)) return bad_request({"verb"}, "verb " + verb + " is not known");
     if (!book) return bad_request({"book"}, "verb " + verb + " needs a book");
     if (verb == "fall") return written(fall_of_line(book, options), fall_json);
     if (verb == "dial") return written(dial_of(book, options), dial_json);
     if (verb == "setout") return written(setout_of(book, options), setout_json);
     const Evaluation evaluation = evaluate(book);
+    if (verb == "check") return written(evaluation, write_check);
     return written(evaluation, verb == "levels" ? write_levels : write_evaluation);
 }
 

@@ -7,6 +7,7 @@
 
 #include "base/print.h"
 #include "model/misclosure.h"
+#include "verdict/verdict.h"
 
 namespace fallwright {
 
@@ -146,6 +147,8 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
     evaluation.pages = book_pages(read, evaluation.figures, evaluation.where, evaluation.rule.by);
     judge_closures(evaluation);
     evaluation.lines = find_falls(read, *evaluation.model);
+    const Findings judging = verdict_findings(read, evaluation.designs, evaluation.lines);
+    evaluation.findings.insert(evaluation.findings.end(), judging.begin(), judging.end());
     evaluation.dials = dial_wants({read, evaluation.designs, evaluation.where, *evaluation.model});
     evaluation.setout = set_out_wants(setout_basis(evaluation));
     gather_findings(evaluation);
@@ -154,6 +157,23 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
 
 SetoutBasis setout_basis(const Evaluation& evaluation) {
     return {*evaluation.book, evaluation.designs, evaluation.where, *evaluation.model, evaluation.lines};
+}
+
+bool laid_outside(const Evaluation& evaluation) {
+    const auto outside = [](const Judgement& judged) { return judged.verdict == Verdict::Outside; };
+    for (std::size_t i = 0; i < evaluation.lines.size(); ++i) {
+        const LineFalls& found = evaluation.lines[i];
+        const Design& design = evaluation.designs.lines[i];
+        const LineJudge judge(*evaluation.book, design, found, *evaluation.model);
+        if (!judge.has_tolerances()) continue;
+        for (const Station& station : found.stations) {
+            if (outside(judge.judge(station).judged)) return true;
+        }
+        for (const FoundFall& fall : list_falls(*evaluation.book, design, found, *evaluation.model)) {
+            if (outside(judge.judge(fall).judged)) return true;
+        }
+    }
+    return false;
 }
 
 double off_plane(const Evaluation& evaluation, std::size_t reading) {

@@ -50,6 +50,9 @@ Evaluation evaluate(std::shared_ptr<const Book> book);
 // What the stage setout needs of an evaluation, which outlives it.
 SetoutBasis setout_basis(const Evaluation& evaluation);
 
+// Whether a station or a fall of some line is outside its tolerance.
+bool laid_outside(const Evaluation& evaluation);
+
 // off_plane of a reading (contract section 2); NaN where its set-up has no clamp. Metres.
 double off_plane(const Evaluation& evaluation, std::size_t reading);
 

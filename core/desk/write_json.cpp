@@ -38,6 +38,13 @@ class Writer : EvaluationOut {
         foot();
     }
 
+    void lines_only() {
+        out_.begin_object();
+        head();
+        write_lines(evaluation_, out_);
+        foot();
+    }
+
   private:
     void head() {
         out_.integer("version", format_version);
@@ -172,6 +179,10 @@ void write_evaluation(const Evaluation& evaluation, JsonOut& out) {
 
 void write_levels(const Evaluation& evaluation, JsonOut& out) {
     Writer(evaluation, out).levels_only();
+}
+
+void write_check(const Evaluation& evaluation, JsonOut& out) {
+    Writer(evaluation, out).lines_only();
 }
 
 std::string written(const Evaluation& evaluation, void (*write)(const Evaluation&, JsonOut&)) {

@@ -12,10 +12,12 @@ namespace fallwright {
 // Of the answers; rises only when a reader of the old one would misread the new one.
 constexpr int format_version = 1;
 
-// The whole, and the parts that a level book shows. Schemas: api/schema/v1/evaluate and levels. Into a
-// JsonOut with a sink a book of a million readings is written without holding its answer.
+// The whole, and the parts that a level book and a check of what was laid show. Schemas: api/schema/v1/
+// evaluate, levels and check. Into a JsonOut with a sink a book of a million readings is written without
+// holding its answer.
 void write_evaluation(const Evaluation& evaluation, JsonOut& out);
 void write_levels(const Evaluation& evaluation, JsonOut& out);
+void write_check(const Evaluation& evaluation, JsonOut& out);
 // One of them as a text.
 std::string written(const Evaluation& evaluation, void (*write)(const Evaluation&, JsonOut&));
 

@@ -1,9 +1,10 @@
-#include <algorithm>
 #include <cmath>
 
 #include "desk/evaluation_out.h"
 #include "fall/falls.h"
 #include "quantity/gradient.h"
+#include "verdict/ponds.h"
+#include "verdict/verdict.h"
 
 namespace fallwright {
 
@@ -15,23 +16,31 @@ class LineWriter : EvaluationOut {
 
     void write() {
         out_.key("lines").begin_array();
-        for (std::size_t i = 0; i < evaluation_.lines.size(); ++i) {
-            out_.begin_object().text("name", book_.names.text(book_.lines[i].name));
-            out_.key("fits").begin_array();
-            for (const Fit& fit : evaluation_.lines[i].fits) write_line_fit(fit);
-            out_.end_array();
-            out_.key("stations").begin_array();
-            for (const Station& station : evaluation_.lines[i].stations) write_station(station);
-            out_.end_array();
-            out_.key("falls").begin_array();
-            for (const FoundFall& fall : list_falls(book_.lines[i], evaluation_.lines[i], model_))
-                write_fall(i, fall);
-            out_.end_array().end_object();
-        }
+        for (std::size_t i = 0; i < evaluation_.lines.size(); ++i) write_line(i);
         out_.end_array();
     }
 
   private:
+    void write_line(std::size_t i) {
+        const LineFalls& found = evaluation_.lines[i];
+        const Design& design = evaluation_.designs.lines[i];
+        const LineJudge judge(book_, design, found, model_);
+        out_.begin_object().text("name", book_.names.text(book_.lines[i].name));
+        out_.key("fits").begin_array();
+        for (const Fit& fit : found.fits) write_line_fit(fit);
+        out_.end_array().key("stations").begin_array();
+        for (const Station& station : found.stations) write_station(station, judge.judge(station));
+        out_.end_array().key("falls").begin_array();
+        for (const FoundFall& fall : list_falls(book_, design, found, model_))
+            write_fall(fall, judge.judge(fall));
+        out_.end_array().key("ponds").begin_array();
+        for (const Pond& pond : find_ponds(book_, design, found, model_)) write_pond(pond);
+        out_.end_array().key("all_within").begin_object();
+        for (const AllWithin& all : judge.all_within())
+            out_.number(all.what, all.probability, probability_places);
+        out_.end_object().end_object();
+    }
+
     void write_line_fit(const Fit& fit) {
         const Gradient found = Gradient::ratio(fit.gradient);
         out_.begin_object().text("what", book_.names.text(fit.what));
@@ -44,7 +53,7 @@ class LineWriter : EvaluationOut {
         out_.end_object();
     }
 
-    void write_station(const Station& station) {
+    void write_station(const Station& station, const StationVerdict& verdict) {
         const PointLevel& level = model_.levels[static_cast<std::size_t>(station.point)];
         out_.begin_object();
         length("ch", station.ch);
@@ -52,32 +61,66 @@ class LineWriter : EvaluationOut {
         out_.text("what", book_.names.text(station.what));
         length("level", level.level);
         length("sd", level.sd);
+        length("design", verdict.design);
+        length("deviation", verdict.deviation);
         length("off_fit", station.off_fit);
+        write_judgement(verdict.judged);
+        length("dig", verdict.dig);
+        text_or_null("dig_to", verdict.dig_to);
+        out_.key("below").begin_array();
+        for (const Below& below : verdict.below) {
+            out_.begin_object().text("what", below.what);
+            length("depth", below.depth);
+            out_.end_object();
+        }
+        out_.end_array().key("earlier").begin_array();
+        for (const Earlier& earlier : verdict.earlier) write_earlier(earlier);
+        out_.end_array().end_object();
+    }
+
+    void write_judgement(const Judgement& judged) {
+        out_.text("verdict", verdict_word(judged.verdict));
+        const bool tested = judged.verdict != Verdict::Untested;
+        text_or_null("plain", !tested ? "" : judged.plain_within ? "within" : "outside");
+        out_.number("probability", tested ? judged.probability : NAN, probability_places);
+    }
+
+    void write_earlier(const Earlier& earlier) {
+        out_.begin_object().text("point", book_.names.text(earlier.point));
+        length("level", earlier.level);
+        length("sd", earlier.sd);
+        length("deviation", earlier.deviation);
+        text_or_null("until", format_time(book_.entries[earlier.until].at));
         out_.end_object();
     }
 
-    void write_fall(std::size_t line, const FoundFall& fall) {
+    void write_fall(const FoundFall& fall, const FallVerdict& verdict) {
         out_.begin_object();
         length("from", fall.from);
         length("to", fall.to);
-        out_.text("what", book_.names.text(fall.what))
-            .text("span", fall.span == Span::Line ? "line" : "neighbour");
+        out_.text("what", fall.what).text("span", span_word(fall.span));
         gradient("gradient", fall.gradient);
         gradient("sd", fall.sd);
-        out_.null("design").key("verdict");
-        if (has_tolerance(book_.lines[line].name, fall.what)) {
-            out_.null();
-        } else {
-            out_.text("untested");
-        }
-        out_.null("backfall_probability").end_object();
+        gradient("design", verdict.design);
+        out_.text("verdict", verdict_word(verdict.judged.verdict));
+        out_.number("backfall_probability", verdict.backfall_probability, probability_places);
+        out_.end_object();
     }
 
-    bool has_tolerance(NameId line, NameId what) const {
-        const auto for_it = [&](const Tolerance& tolerance) {
-            return tolerance.line == line && tolerance.what == what;
-        };
-        return std::any_of(book_.tolerances.begin(), book_.tolerances.end(), for_it);
+    void write_pond(const Pond& pond) {
+        out_.begin_object();
+        length("from", pond.from);
+        length("to", pond.to);
+        length("depth", pond.depth);
+        out_.number("probability", pond.probability, probability_places).end_object();
+    }
+
+    void text_or_null(std::string_view key, std::string_view text) {
+        if (text.empty()) {
+            out_.null(key);
+        } else {
+            out_.text(key, text);
+        }
     }
 };
 

@@ -1,0 +1,97 @@
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+
+#include "base/print.h"
+#include "verdict/verdict.h"
+
+namespace fallwright {
+
+namespace {
+
+constexpr double least_confidence = 0.5;
+
+const Rule* confidence_rule(const Book& book) {
+    for (const Rule& rule : book.rules) {
+        if (book.name(rule.name) == "confidence") return &rule;
+    }
+    return nullptr;
+}
+
+bool usable(double p) {
+    return p > least_confidence && p < 1;
+}
+
+bool holds_for(const Book& book, const Tolerance& tolerance, const Station& station) {
+    if (tolerance.what == station.what) return true;
+    const std::string_view what = book.names.text(station.what);
+    return book.names.text(tolerance.what) == "laid" && (what == "laid in" || what == "laid out");
+}
+
+// Something is read on the surface, levels are to be judged, and nowhere is there a design to judge by.
+bool judges_nothing(const Book& book, const Tolerance& tolerance, const Design& design,
+                    const LineFalls& found) {
+    if (!tolerance.below.has() && !tolerance.above.has()) return false;
+    bool any_read = false;
+    for (const Station& station : found.stations) {
+        if (!holds_for(book, tolerance, station)) continue;
+        any_read = true;
+        if (design.level(book.names.text(station.what), station.ch, station.off).has()) return false;
+    }
+    return any_read;
+}
+
+// An older surface was read where nothing has been since.
+bool read_since(const Book& book, const Reading& older, const LineFalls& found) {
+    return std::any_of(found.stations.begin(), found.stations.end(), [&](const Station& station) {
+        return station.what == older.what && std::fabs(station.ch - older.ch) < least_chainage &&
+               line_point_name("", book.in_unit(station.ch), book.in_unit(station.off), "") ==
+                   line_point_name("", book.in_unit(older.ch), book.in_unit(older.off), "");
+    });
+}
+
+void report_relaid(const Book& book, const LineEntry& line, const LineFalls& found, Findings& findings) {
+    std::vector<double> places;
+    for (const Reading& reading : book.readings) {
+        if (reading.older && !reading.planned && reading.line == line.name &&
+            !read_since(book, reading, found))
+            places.push_back(reading.ch);
+    }
+    if (places.empty()) return;
+    const auto ends = std::minmax_element(places.begin(), places.end());
+    const std::string name = book.name(line.name);
+    const auto shown = [&book](double ch) { return trimmed(book.in_unit(ch), 3); };
+    findings.push_back(finding(Code::RelaidNotRead, {name},
+                               "line " + name + " was relaid and is not read since, from chainage " +
+                                   shown(*ends.first) + " to " + shown(*ends.second)));
+}
+
+}  // namespace
+
+double confidence_of(const Book& book) {
+    const Rule* rule = confidence_rule(book);
+    return rule != nullptr && usable(rule->p.value) ? rule->p.value : usual_confidence;
+}
+
+Findings verdict_findings(const Book& book, const Designs& designs, const std::vector<LineFalls>& found) {
+    Findings findings;
+    const Rule* rule = confidence_rule(book);
+    if (rule != nullptr && !usable(rule->p.value))
+        findings.push_back(finding(Code::BadConfidence, {book.id_of(rule->entry)},
+                                   "rule confidence has no p between 0.5 and 1; 0.95 is used"));
+    for (const Tolerance& tolerance : book.tolerances) {
+        for (std::size_t i = 0; i < found.size(); ++i) {
+            if (book.lines[i].name != tolerance.line) continue;
+            if (!judges_nothing(book, tolerance, designs.lines[i], found[i])) continue;
+            findings.push_back(finding(Code::ToleranceUnused, {book.id_of(tolerance.entry)},
+                                       "line " + book.name(tolerance.line) + " has no design for " +
+                                           book.name(tolerance.what) + " where it was read"));
+        }
+    }
+    if (book.relaids.empty()) return findings;
+    for (std::size_t i = 0; i < found.size(); ++i) report_relaid(book, book.lines[i], found[i], findings);
+    return findings;
+}
+
+}  // namespace fallwright
