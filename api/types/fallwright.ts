@@ -109,6 +109,9 @@ export type FindingCode =
   | "bad-file"
   | "network-folder"
   | "fall-disagrees"
+  | "tolerance-unused"
+  | "relaid-not-read"
+  | "bad-confidence"
   | "dial-no-design"
   | "dial-two-planes"
   | "dial-no-bearing"
@@ -712,7 +715,7 @@ export interface RemarkEntry extends AnyEntry {
 // --- A request to Fallwright, version 1
 
 /** One door for the command line, the browser and the server: a verb, the text of a book where the verb needs one, and options. The answer is the schema of that name, or error.schema.json where the request is not usable. */
-export type DeskRequest = EvaluateRequest | LevelsRequest | FallRequest | DialRequest | StaffRequest;
+export type DeskRequest = EvaluateRequest | LevelsRequest | CheckRequest | FallRequest | DialRequest | StaffRequest;
 
 /** A number, or text as a person types it: "1.432", "4' 8 1/4\"", "1 in 80 fall" */
 export type Typed = number | string;
@@ -730,6 +733,13 @@ export interface EvaluateRequest {
 /** The levels of a book only: evaluate's parts under the same names */
 export interface LevelsRequest {
   verb: "levels";
+  book: BookText;
+  options?: EvaluateOptions;
+}
+
+/** What was laid on the lines of a book, judged: evaluate's parts under the same names */
+export interface CheckRequest {
+  verb: "check";
   book: BookText;
   options?: EvaluateOptions;
 }
@@ -985,10 +995,10 @@ export interface Line {
   fits: Fit[];
   /** Every point measured on the line */
   stations: Station[];
-  falls?: Fall[];
-  ponds?: Pond[];
-  /** For each surface, the probability that every point is within */
-  all_within?: Record<string, number | null>;
+  falls: Fall[];
+  ponds: Pond[];
+  /** For each surface with a tolerance, the joint probability that every station it tests is within */
+  all_within: Record<string, number | null>;
 }
 
 /** Ordinary straight line of adjusted levels on chainage */
@@ -1018,25 +1028,26 @@ export interface Station {
   /** One standard deviation; null where nothing determines it */
   sd: number | null;
   /** Design level of that surface there */
-  design?: number | null;
+  design: number | null;
   /** Measured less design, high positive */
-  deviation?: number | null;
+  deviation: number | null;
   /** Measured less the fitted line, high positive */
   off_fit: number | null;
-  verdict?: "within" | "outside" | "undecided" | "untested" | null;
+  verdict: "within" | "outside" | "undecided" | "untested" | null;
   /** As measured, without uncertainty */
-  plain?: "within" | "outside" | null;
+  plain: "within" | "outside" | null;
   /** That it truly is within */
-  probability?: number | null;
+  probability: number | null;
   /** What is there less the design of dig_to, positive to dig */
-  dig?: number | null;
-  dig_to?: string | null;
-  below?: ({
+  dig: number | null;
+  dig_to: string | null;
+  /** Designed surfaces and how deep each lies under what is there, from the top down; negative: above it */
+  below: ({
     what: string;
     depth: number | null;
   })[];
   /** Older surfaces here */
-  earlier?: ({
+  earlier: ({
     point: string;
     /** A level, in the book's unit; null where nothing determines it */
     level: number | null;
@@ -1062,7 +1073,7 @@ export interface Fall {
   /** Positive the way the water runs */
   design: number | null;
   verdict: "within" | "outside" | "undecided" | "untested" | null;
-  /** A probability, 4 decimals; null where there is nothing to compare */
+  /** That it truly falls the other way; null where the design is level or absent */
   backfall_probability: number | null;
 }
 
@@ -1227,6 +1238,20 @@ export interface LevelsAnswer {
   levels: Level[];
   pages?: Page[];
   closures?: Closure[];
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+// --- Answer to check, version 1
+
+/** What was laid on the lines of a book, judged: evaluate's parts under the same names */
+export interface CheckAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  datum: "stated" | "assumed";
+  presets?: Preset[];
+  lines: Line[];
   /** What the tool noticed, in order of first appearance */
   findings: Finding[];
 }
@@ -1415,6 +1440,7 @@ export interface ErrorAnswer {
 export interface Answers {
   evaluate: EvaluateAnswer;
   levels: LevelsAnswer;
+  check: CheckAnswer;
   fall: FallAnswer;
   dial: DialAnswer;
   staff: StaffAnswer;

@@ -45,6 +45,10 @@ void add_book_verbs(CLI::App& app, Arguments& arguments, int& code) {
                                 "fallwright levels examples/two-benchmarks.book.jsonl");
     levels->add_option("book", arguments.book, "Book file")->required();
     levels->callback([&] { code = level_book(arguments.book, arguments.output); });
+    CLI::App* check = add_verb(app, arguments, "check", "What was laid on the lines of a book, judged",
+                               "fallwright check examples/lane.book.jsonl");
+    check->add_option("book", arguments.book, "Book file")->required();
+    check->callback([&] { code = check_book(arguments.book, arguments.output); });
 }
 
 void add_fall_verb(CLI::App& app, Arguments& arguments, int& code) {

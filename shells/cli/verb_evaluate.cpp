@@ -4,6 +4,7 @@
 #include "desk/evaluation.h"
 #include "desk/write_json.h"
 #include "shells/cli/files.h"
+#include "shells/cli/people_check.h"
 #include "shells/cli/people_evaluate.h"
 #include "shells/cli/verbs.h"
 #include "shells/cli/words.h"
@@ -20,7 +21,7 @@ bool something_outside(const Evaluation& evaluation) {
     for (const JudgedClosure& closure : evaluation.closures) {
         if (!closure.ok && !std::isnan(closure.allowed)) return true;
     }
-    return has_error(evaluation.findings);
+    return laid_outside(evaluation) || has_error(evaluation.findings);
 }
 
 template <class Write, class Text>
@@ -50,6 +51,10 @@ int evaluate_book(const std::string& path, const Output& output) {
 
 int level_book(const std::string& path, const Output& output) {
     return answer(path, output, write_levels, levels_text);
+}
+
+int check_book(const std::string& path, const Output& output) {
+    return answer(path, output, write_check, check_text);
 }
 
 }  // namespace fallwright::cli

@@ -77,6 +77,16 @@ std::string gradient_sd(double ratio) {
     return fixed(ratio * percent, 4) + " %";
 }
 
+std::string percent(double probability) {
+    const double p = rounded_to(probability, probability_places);
+    constexpr double least = 0.001;
+    constexpr double few = 0.1;
+    constexpr double nearly_all = 0.99;
+    if (p < least) return "under 0.1 %";
+    if (p > 1 - least) return "over 99.9 %";
+    return fixed(p * 100, p < few || p > nearly_all ? 1 : 0) + " %";
+}
+
 std::string findings_text(const Findings& findings) {
     std::string all;
     for (const Severity severity : {Severity::Error, Severity::Warning, Severity::Note}) {

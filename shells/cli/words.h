@@ -24,6 +24,8 @@ std::string unit_text(Unit unit);
 std::string gradient(double ratio);
 // "0.004 %".
 std::string gradient_sd(double ratio);
+// A probability with two figures or so: "70 %", "3.2 %", "99.6 %"; "under 0.1 %", "over 99.9 %" at the ends.
+std::string percent(double probability);
 
 // Findings as sentences with the cure, errors first; "" where there is none. Alike ones are said once with
 // their number.

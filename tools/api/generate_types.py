@@ -19,6 +19,7 @@ ROOTS = {
     "request.schema.json": "DeskRequest",
     "evaluate.schema.json": "EvaluateAnswer",
     "levels.schema.json": "LevelsAnswer",
+    "check.schema.json": "CheckAnswer",
     "fall.schema.json": "FallAnswer",
     "dial.schema.json": "DialAnswer",
     "staff.schema.json": "StaffAnswer",
