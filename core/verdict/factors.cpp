@@ -12,6 +12,8 @@ constexpr double four_pi = 12.566370614359172;
 // Noise of its own that a quantity keeps at least, as a share of its variance: without any the product would
 // jump, and points could not find where.
 constexpr double least_own = 1e-6;
+// Equal quantities are told apart by their order, not by the last bits of a mathematics library.
+constexpr double clearly = 1e-9;
 constexpr double rounding = 1e-14;  // shared variance that is none
 
 class Reducer {
@@ -23,7 +25,7 @@ class Reducer {
     }
 
     Factors run(std::size_t most) {
-        while (factors_.pivots.size() < most && leftover() > most_change) add_factor();
+        while (factors_.pivots.size() < most && find_pivot()) add_factor();
         finish();
         return std::move(factors_);
     }
@@ -61,23 +63,28 @@ class Reducer {
         return touched_[static_cast<std::size_t>(part.source)] > 1;
     }
     static double nearness(double limit) { return std::exp(-limit * limit / 4); }
-    double score(std::size_t i) const { return rest_[i] > rounding ? weight_[i] * std::sqrt(rest_[i]) : 0; }
 
-    double leftover() const {
+    // The quantity whose rest matters most; false once all of them together hardly do.
+    bool find_pivot() {
         double sum = 0;
-        for (std::size_t i = 0; i < rest_.size(); ++i) sum += score(i);
-        return sum * sum / four_pi;
+        double largest = 0;
+        for (std::size_t i = 0; i < rest_.size(); ++i) {
+            if (rest_[i] <= rounding) continue;
+            const double score = weight_[i] * std::sqrt(rest_[i]);
+            sum += score;
+            if (score > largest * (1 + clearly)) {
+                largest = score;
+                pivot_ = i;
+            }
+        }
+        return largest > 0 && sum * sum / four_pi > most_change;
     }
 
     void add_factor() {
-        std::size_t pivot = 0;
-        for (std::size_t i = 1; i < rest_.size(); ++i) {
-            if (score(i) > score(pivot)) pivot = i;
-        }
-        const std::vector<double> column = column_of(pivot);
+        const std::vector<double> column = column_of(pivot_);
         for (std::size_t i = 0; i < rest_.size(); ++i)
-            rest_[i] = i == pivot ? 0 : std::max(0.0, rest_[i] - column[i] * column[i]);
-        factors_.pivots.push_back(pivot);
+            rest_[i] = i == pivot_ ? 0 : std::max(0.0, rest_[i] - column[i] * column[i]);
+        factors_.pivots.push_back(pivot_);
         columns_.push_back(column);
     }
 
@@ -117,6 +124,7 @@ class Reducer {
     Factors factors_;
     std::vector<double> sd_, weight_;
     std::vector<double> rest_;  // shared variance not yet in a factor
+    std::size_t pivot_ = 0;
     std::vector<int> touched_;  // per source: how many quantities it reaches
     std::vector<double> row_;   // per source: of the pivot in hand
     std::vector<std::vector<double>> columns_;

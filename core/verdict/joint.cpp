@@ -21,7 +21,7 @@ constexpr double touching = 1e-9;   // metres: a certain quantity this near a li
 // Work is quantities x points; a factor of one of them costs a sixteenth of the quantity itself.
 constexpr double most_work = 4e6;
 constexpr double factor_work = 1.0 / 16;
-constexpr double most_factor_work = 4e7;  // of finding them: quantities x rank^2
+constexpr double most_factor_work = 2e7;  // of finding them: quantities x rank^2
 constexpr std::size_t fewest_factors = 4;
 constexpr std::size_t most_factors = most_dimensions / 2;
 constexpr std::size_t first_points = 512, fewest_points = 128;
@@ -191,8 +191,9 @@ double sd_of(const LimitedSum& sum) {
 
 // Drops what cannot matter, beginning with what is outside least probably.
 std::vector<LimitedSum> keep_those_that_matter(std::vector<LimitedSum>& sums, std::vector<Single> singles) {
-    std::stable_sort(singles.begin(), singles.end(),
-                     [](const Single& a, const Single& b) { return a.outside < b.outside; });
+    std::stable_sort(singles.begin(), singles.end(), [](const Single& a, const Single& b) {
+        return rounded_to(a.outside, 10) < rounded_to(b.outside, 10);
+    });
     double dropped = 0;
     std::vector<LimitedSum> kept;
     for (const Single& single : singles) {

@@ -69,8 +69,12 @@ class LineJudge {
     // All of them are of the same line and outlive this.
     LineJudge(const Book& book, const Design& design, const LineFalls& found, const Model& model);
 
+    // One of found.stations.
     StationVerdict judge(const Station& station) const;
+    // One of list_falls() of the same line. A design that hangs does not come into its uncertainty: falls are
+    // judged by their own limits.
     FallVerdict judge(const FoundFall& fall) const;
+
     // For each tolerance of levels on the line, in order of first appearance, the joint probability that
     // every station it tests is truly within (joint.h). Tolerances that test no station are left out.
     std::vector<AllWithin> all_within() const;
