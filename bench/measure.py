@@ -18,6 +18,7 @@ import speed  # noqa: E402
 
 SIZES = (1000, 20000, 200000, 1000000)
 BOOKED_ROWS = 20000
+STATIONS = 10000
 PYTHON = "/usr/bin/python3"
 
 
@@ -112,6 +113,19 @@ def against_a_sheet(report, build, folder):
     report.line("levels that differ from the sheet's", sheet.differences(page, folder / "page.csv"), 0)
 
 
+def joint_probabilities(report, build, folder):
+    """A line of stations that are all near their limit, with the tolerance and without."""
+    books = {}
+    for wish in ("plain", "judged"):
+        books[wish] = folder / f"line-{wish}.book.jsonl"
+        subprocess.run([PYTHON, ROOT / "bench/make_line_book.py", str(STATIONS), books[wish], wish], check=True)
+    ratios = []
+    for _ in range(9):
+        user = {wish: run(build / "fallwright", "evaluate", "--json", book)[0] for wish, book in books.items()}
+        ratios.append(user["judged"] / user["plain"])
+    report.line(f"{STATIONS} stations with joint probabilities / without", statistics.median(ratios), 3.0)
+
+
 def main():
     build = ROOT / sys.argv[1]
     print(f"load before: {os.getloadavg()[0]:.1f} on {os.cpu_count()} processors")
@@ -120,6 +134,7 @@ def main():
     with tempfile.TemporaryDirectory(dir=ROOT / "build", prefix="bench-") as name:
         folder = pathlib.Path(name)
         start_up(report, build)
+        joint_probabilities(report, build, folder)
         against_a_sheet(report, build, folder)
         against_scipy(report, build, folder)
     print(f"{report.missed} missed")

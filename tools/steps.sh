@@ -15,6 +15,7 @@ unit        | slow | unit and property tests under address and undefined-behavio
 properties  | slow | numbered invariants of the whole, on random books
 compile     | slow | forbidden mixes of units do not compile
 adjust      | slow | 500 random networks against SciPy, null spaces against an SVD
+verdict     | slow | verdicts and joint probabilities against a million draws outside the core
 durability  | slow | system calls of add, kills, parallel adds, a full disk
 wasm        | slow | the WebAssembly module builds, its loader survives what a browser does to it
 parity      | slow | WebAssembly answers with the bytes of the native build; a large book opens
@@ -91,6 +92,13 @@ step_adjust() {
     build release adjust_programs || return 1
     one $programs/certified cases/published/*.reg || status=1
     $python tests/adjust/compare.py $programs/adjust_border || status=1
+    return $status
+}
+step_verdict() {
+    local status=0
+    build release fallwright || return 1
+    $python tools/lattice.py --check || status=1
+    $python tests/verdict/simulate.py build/release/fallwright || status=1
     return $status
 }
 step_durability() {
