@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <unordered_set>
 #include <utility>
 
 #include "base/print.h"
@@ -42,20 +43,19 @@ bool judges_nothing(const Book& book, const Tolerance& tolerance, const Design& 
     return any_read;
 }
 
-// An older surface was read where nothing has been since.
-bool read_since(const Book& book, const Reading& older, const LineFalls& found) {
-    return std::any_of(found.stations.begin(), found.stations.end(), [&](const Station& station) {
-        return station.what == older.what && std::fabs(station.ch - older.ch) < least_chainage &&
-               line_point_name("", book.in_unit(station.ch), book.in_unit(station.off), "") ==
-                   line_point_name("", book.in_unit(older.ch), book.in_unit(older.off), "");
-    });
+std::string place_name(const Book& book, double ch, double off, NameId what) {
+    return line_point_name("", book.in_unit(ch), book.in_unit(off), book.names.text(what));
 }
 
+// Where an older surface was read and nothing has been since.
 void report_relaid(const Book& book, const LineEntry& line, const LineFalls& found, Findings& findings) {
+    std::unordered_set<std::string> read_since;
+    for (const Station& station : found.stations)
+        read_since.insert(place_name(book, station.ch, station.off, station.what));
     std::vector<double> places;
     for (const Reading& reading : book.readings) {
-        if (reading.older && !reading.planned && reading.line == line.name &&
-            !read_since(book, reading, found))
+        if (!reading.older || reading.planned || reading.line != line.name) continue;
+        if (read_since.count(place_name(book, reading.ch, reading.off, reading.what)) == 0)
             places.push_back(reading.ch);
     }
     if (places.empty()) return;
@@ -90,7 +90,12 @@ Findings verdict_findings(const Book& book, const Designs& designs, const std::v
         }
     }
     if (book.relaids.empty()) return findings;
-    for (std::size_t i = 0; i < found.size(); ++i) report_relaid(book, book.lines[i], found[i], findings);
+    for (std::size_t i = 0; i < found.size(); ++i) {
+        const NameId line = book.lines[i].name;
+        if (std::any_of(book.relaids.begin(), book.relaids.end(),
+                        [line](const Relaid& relaid) { return relaid.line == line; }))
+            report_relaid(book, book.lines[i], found[i], findings);
+    }
     return findings;
 }
 
