@@ -67,6 +67,34 @@ TEST(Predict, WhatIsReadOnItsOwnPlaneIsWhatWasRead) {
     EXPECT_NEAR(again.sd, std::sqrt(noise * noise + solved.model->sights.rows[0].foot_variance), 1e-9);
 }
 
+TEST(Predict, PredictionAndResidualMakeTheReadingAsBooked) {
+    // Two benchmarks that disagree by millimetres, a tested tilt and cone, a worn staff: each reading is what
+    // is predicted for its point and what is left over. Surfaces found exactly: a foot would take its share.
+    const Solved solved(R"({"kind":"what","name":"exact","foot_sd":0}
+{"kind":"benchmark","point":"BM","level":51.234}
+{"kind":"benchmark","point":"BM2","level":51.1,"sd":0.001}
+{"kind":"instrument","name":"L","type":"rotating-laser","tilt":[2e-5,-3e-5],"cone":1e-5,"grade_gain_sd":0.001}
+{"kind":"staff","name":"T","zero":0.002,"zero_sd":0.001}
+{"kind":"setup","name":"S1","instrument":"L","place":{"e":0,"n":0},"plane":{"main":0.015,"cross":-0.01,"bearing":30},"staff":"T"}
+{"kind":"reading","point":"BM","what":"exact","staff":1.678,"along":-12,"across":8}
+{"kind":"reading","point":"BM2","what":"exact","staff":2.9,"along":52,"across":-20}
+{"kind":"reading","point":"P","what":"exact","staff":1.5,"along":31,"across":7}
+{"kind":"setup","name":"S2","instrument":"L","plane":{"main":0,"cross":0,"bearing":210},"staff":"T"}
+{"kind":"reading","point":"P","what":"exact","staff":1.2,"along":-25,"across":3}
+{"kind":"reading","point":"BM2","what":"exact","staff":1.411,"along":30,"across":30}
+)");
+    const Predictor predictor(*solved.book, solved.where, *solved.model);
+    for (std::size_t i = 0; i < solved.book->readings.size(); ++i) {
+        const Reading& reading = solved.book->readings[i];
+        const PointTerm level = {solved.model->points.at(reading.point), 1};
+        const Prediction predicted = predictor.read(static_cast<std::size_t>(reading.setup_at),
+                                                    solved.where.readings[i], {0, {&level, 1}}, 0);
+        const double residual = solved.model->fits[i].residual;
+        EXPECT_GT(std::fabs(residual), 1e-6);
+        EXPECT_NEAR(predicted.staff + residual, solved.figures.value[i].metres(), 1e-9);
+    }
+}
+
 TEST(Predict, AnotherPlaneOnTheSameHeadTurnsAboutTheInstrument) {
     const Solved solved(geo_5);
     const Predictor predictor(*solved.book, solved.where, *solved.model);
