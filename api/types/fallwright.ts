@@ -715,7 +715,14 @@ export interface RemarkEntry extends AnyEntry {
 // --- A request to Fallwright, version 1
 
 /** One door for the command line, the browser and the server: a verb, the text of a book where the verb needs one, and options. The answer is the schema of that name, or error.schema.json where the request is not usable. */
-export type DeskRequest = EvaluateRequest | LevelsRequest | CheckRequest | FallRequest | DialRequest | StaffRequest;
+export type DeskRequest =
+  | EvaluateRequest
+  | LevelsRequest
+  | CheckRequest
+  | FallRequest
+  | DialRequest
+  | SetoutRequest
+  | StaffRequest;
 
 /** A number, or text as a person types it: "1.432", "4' 8 1/4\"", "1 in 80 fall" */
 export type Typed = number | string;
@@ -792,6 +799,32 @@ export interface DialOptions {
   crossfall?: Typed;
 }
 
+/** What the staff must read along a line of the book, and how deep to dig */
+export interface SetoutRequest {
+  verb: "setout";
+  book: BookText;
+  options: SetoutOptions;
+}
+
+export interface SetoutOptions {
+  /** A line of the book */
+  line: string;
+  /** The set-up to work from; without one design levels and dig only */
+  setup?: string;
+  /** Interval between rows, in the book's unit where it names none; the line's own points always come */
+  every?: Typed;
+  /** Surfaces; default that of the profile */
+  what?: string[];
+  /** Of every and traveller, instead of the book's */
+  unit?: Unit;
+  /** Sight rails for a traveller of this length */
+  traveller?: Typed;
+  /** Rod card: the marks of all surfaces on one rod. Default: false. */
+  rod?: boolean;
+  /** Peg card: cuts from the pegs read beside the line. Default: false. */
+  pegs?: boolean;
+}
+
 /** The face of the staff around a reading, and how to read it */
 export interface StaffRequest {
   verb: "staff";
@@ -840,7 +873,7 @@ export interface EvaluateAnswer {
   /** What to set on the laser */
   dials: Dial[];
   /** Station tables to work from */
-  setout?: Setout[];
+  setout: Setout[];
   /** Instrument checks */
   trials?: Trial[];
   /** What may have gone wrong, the most probable first */
@@ -1143,10 +1176,17 @@ export interface Setout {
     target: number | null;
     /** One standard deviation; null where nothing determines it */
     sd: number | null;
-    /** Positive to dig */
+    /** What is there less dig_to: positive to dig */
     dig: number | null;
+    /** One standard deviation; null where nothing determines it */
+    dig_sd: number | null;
+    /** The surface to dig or fill to */
     dig_to: string | null;
+    /** From the higher edge read down to the trench bottom */
     trench_depth: number | null;
+    /** One standard deviation; null where nothing determines it */
+    trench_depth_sd: number | null;
+    /** Chamber cover, else ground, above the crown; negative: the pipe stands out */
     cover: number | null;
   })[];
 }
@@ -1409,6 +1449,96 @@ export interface TakeUp {
   mark: number;
 }
 
+// --- Answer to setout, version 1
+
+/** What the staff must read along a line, how deep to dig, and the cards that go with it. A card is null where it was not asked for. */
+export interface SetoutAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  line: string;
+  /** null: design levels and dig only */
+  setup: string | null;
+  /** The table, as evaluate has it */
+  setout: Setout[];
+  /** Surfaces whose rows all have one target: the plane runs parallel to the line */
+  one_targets: OneTarget[];
+  /** One card for each run of equal pipes */
+  rod: RodCard[] | null;
+  /** By chainage, from left to right */
+  pegs: PegCut[] | null;
+  /** Its length */
+  traveller: number | null;
+  /** By chainage */
+  rails: SightRail[] | null;
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+export interface OneTarget {
+  what: string;
+  /** Offset, right positive */
+  off: number;
+  /** The middle of the rows' targets */
+  target: number;
+  /** By how much they differ */
+  spread: number;
+}
+
+export interface RodCard {
+  /** Chainage */
+  from: number;
+  /** Chainage */
+  to: number;
+  /** From the foot up */
+  marks: ({
+    what: string;
+    /** Of the mark above the rod's foot */
+    height: number;
+    /** Where the receiver stays with the foot on that surface; null where the light does not run parallel to the line */
+    clamp: number | null;
+  })[];
+  /** Of a clamp */
+  sd: number | null;
+  /** By how much the targets of the profile differ over the stretch */
+  spread: number | null;
+}
+
+export interface PegCut {
+  point: string;
+  /** Chainage */
+  ch: number;
+  /** Offset, right positive */
+  off: number;
+  /** The surface it is cut to */
+  what: string;
+  /** Of the peg's top */
+  level: number;
+  design: number;
+  /** Peg less design, negative to fill */
+  cut: number;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** From the line on the peg to the surface: a whole tenth */
+  whole: number;
+  /** The line below the peg's top */
+  line_down: number;
+}
+
+export interface SightRail {
+  /** Chainage */
+  ch: number;
+  /** The surface it serves */
+  what: string;
+  /** Design and traveller */
+  level: number;
+  above_ground: number | null;
+  above_pegs: {
+    point: string;
+    height: number;
+  }[];
+}
+
 // --- Answer to staff, version 1
 
 /** The face of the staff around a reading, drawn, and how to read it */
@@ -1443,5 +1573,6 @@ export interface Answers {
   check: CheckAnswer;
   fall: FallAnswer;
   dial: DialAnswer;
+  setout: SetoutAnswer;
   staff: StaffAnswer;
 }

@@ -89,7 +89,8 @@ void add_dial_verb(CLI::App& app, Arguments& arguments, int& code) {
 void add_setout_verb(CLI::App& app, Arguments& arguments, int& code) {
     CLI::App* setout =
         add_verb(app, arguments, "setout", "What the staff must read along a line, and how deep to dig",
-                 "fallwright setout examples/clamped.book.jsonl --line D1 --setup 'run 1' --every 8");
+                 "fallwright setout examples/trench.book.jsonl --line D4 --setup S1 --every 10\n"
+                 "  fallwright setout examples/trench.book.jsonl --line D4 --rod --pegs --traveller 2.5");
     setout->add_option("book", arguments.setout.book, "Book file")->required();
     setout->add_option("--line", arguments.setout.line, "Line of the book")->required();
     setout->add_option("--every", arguments.setout.every,

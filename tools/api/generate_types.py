@@ -22,6 +22,7 @@ ROOTS = {
     "check.schema.json": "CheckAnswer",
     "fall.schema.json": "FallAnswer",
     "dial.schema.json": "DialAnswer",
+    "setout.schema.json": "SetoutAnswer",
     "staff.schema.json": "StaffAnswer",
     "error.schema.json": "ErrorAnswer",
 }

@@ -16,7 +16,7 @@ import tempfile
 from schemas import ROOT
 
 FOLDER = ROOT / "api" / "examples" / "v1"
-FLAGS = {"inverted", "ascii"}
+FLAGS = {"inverted", "ascii", "rod", "pegs"}
 # Options that the command line calls otherwise; of a drawing it wants the file, which --json leaves unwritten.
 RENAMED = {"staff_length": "length", "style": "svg"}
 

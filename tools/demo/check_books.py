@@ -129,7 +129,8 @@ def slope(setup, e, places, names):
     gradient = float(main.rstrip(" %")) / 100 if isinstance(main, str) else main
     if gradient == 0:
         return 0.0
-    (e0, n0), (de, dn) = on_plan(setup["place"], names)
+    tripod = names["setup", setup["head"]] if "head" in setup else setup
+    (e0, n0), (de, dn) = on_plan(tripod["place"], names)
     (e1, n1), _ = on_plan(e if "ch" in e else places[e["point"]], names)
     return gradient * ((e1 - e0) * de + (n1 - n0) * dn)
 
