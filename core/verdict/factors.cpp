@@ -33,11 +33,11 @@ class Reducer {
   private:
     // Own noise from causes that touch one quantity only; the others are shared.
     void split() {
-        std::int32_t last = -1;
+        std::int32_t last = 0;
         for (const LimitedSum& sum : sums_) {
             if (!sum.parts.empty()) last = std::max(last, sum.parts.back().source);
         }
-        touched_.assign(static_cast<std::size_t>(last + 1), 0);
+        touched_.assign(static_cast<std::size_t>(last) + 1, 0);
         for (const LimitedSum& sum : sums_) {
             for (const adjust::Part& part : sum.parts) ++touched_[static_cast<std::size_t>(part.source)];
         }
