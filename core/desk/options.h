@@ -21,8 +21,9 @@ class Options {
     // The object must outlive this.
     explicit Options(const nlohmann::json& object);
 
-    // A unit named by the option "unit", else metres, or what the caller assumes (a book's).
+    // A unit named by the option "unit", else metres, or what the caller assumes.
     Unit unit();
+    // Of numbers and texts that name none, from here on: a book's.
     void assume(Unit unit) { assumed_ = unit; }
     // A number is in that unit; text names its own or takes that one.
     std::optional<Length> length(const char* name);
@@ -33,6 +34,7 @@ class Options {
     // Lists; empty where the option is absent.
     std::vector<Length> lengths(const char* name);
     std::vector<Length> chainages(const char* name);
+    // Names; anything but text in the list is a fault.
     std::vector<std::string> texts(const char* name);
     // Plain text and switches.
     std::optional<std::string> text(const char* name);

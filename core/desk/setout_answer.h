@@ -1,4 +1,7 @@
 // setout_answer: the station table of a line, and the cards that go with it.
+//
+// The stage setout computes all of it; here a request is read and looked up in the book, and the answer
+// written. What is not in the book is a fault of the request; what cannot be told is a finding of the answer.
 #pragma once
 
 #include <memory>
@@ -21,6 +24,7 @@ namespace fallwright {
 struct SetoutAnswer {
     std::shared_ptr<const Evaluation> evaluation;
     SetoutTable table;
+    // Cards.
     double traveller = NAN;  // metres; NaN where none was given
     std::optional<std::vector<RodCard>> rod;
     std::optional<std::vector<PegRow>> pegs;
@@ -31,7 +35,7 @@ struct SetoutAnswer {
 // Options: line (required), every, setup, what (names of surfaces); traveller (a length) for sight rails, rod
 // and pegs (true) for those cards. Lengths without a unit are in the book's.
 Result<SetoutAnswer> setout_of(const std::shared_ptr<const Book>& book, desk::Options& options);
-// The JSON of api/schema/v1/setout.schema.json.
+// The JSON of api/schema/v1/setout.schema.json; lengths in the book's unit.
 std::string setout_json(const SetoutAnswer& answer);
 
 // The member "setout" of evaluate: a table for each line that the book wants one of.

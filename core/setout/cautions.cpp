@@ -48,8 +48,8 @@ void caution_trench(const Book& book, const SetoutTable& table, Findings& findin
         deep.worst == nullptr ? "" : ", deeper than " + limit + " " + stretch_words(book, deep.from, deep.to);
     const double sd = std::isnan(any.worst->trench_depth) ? any.worst->dig_sd : any.worst->trench_depth_sd;
     findings.push_back(finding(Code::TrenchDepth, {book.name(book.lines[table.line].name)},
-                               "the trench is up to " + fixed(book.in_unit(depth(*any.worst)), 3) + " ± " +
-                                   length_words(book, sd) + " deep at chainage " +
+                               "the trench is up to " + fixed(book.in_unit(depth(*any.worst)), 3) +
+                                   " \u00b1 " + length_words(book, sd) + " deep at chainage " +
                                    chainage_words(book, any.worst->ch) + deeper));
 }
 
