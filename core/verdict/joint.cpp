@@ -19,7 +19,7 @@ constexpr double hopeless = 1e-12;  // a point's product that adds nothing
 constexpr double touching = 1e-9;   // metres: a certain quantity this near a limit is at it
 
 // Work is quantities x points; a factor of one of them costs a sixteenth of the quantity itself.
-constexpr double most_work = 4e6;
+constexpr double most_work = 8e6;
 constexpr double factor_work = 1.0 / 16;
 constexpr double most_factor_work = 2e7;  // of finding them: quantities x rank^2
 constexpr std::size_t fewest_factors = 4;
