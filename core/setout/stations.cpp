@@ -14,7 +14,8 @@ void add_multiples(const Profile& profile, double every, Stations& stations) {
     const double last = std::floor((profile.to() + exact) / every);
     stations.too_many = last - first >= static_cast<double>(most_stations);
     if (stations.too_many) return;
-    for (double k = first; k <= last; k += 1) stations.chainages.push_back(k * every);
+    const int count = last < first ? 0 : static_cast<int>(last - first) + 1;
+    for (int i = 0; i < count; ++i) stations.chainages.push_back((first + i) * every);
 }
 
 // Own points stand first among equals, so that theirs is the chainage that stays.
