@@ -44,9 +44,11 @@ TEST(Setout, MultiplesBelowZeroCountToo) {
 
 TEST(Setout, AnIntervalOfTheKeyboardsMakingIsCutToTheOwnPoints) {
     const SetOutBook b(line(straight));
-    const Setout setout = b.set_out(1e-6);
-    EXPECT_EQ(setout.tables.front().rows.size(), 2u);
-    EXPECT_EQ(SetOutBook::count(setout.findings, Code::SetoutTooMany), 1);
+    for (const double every : {1e-6, 1e-320}) {
+        const Setout setout = b.set_out(every);
+        EXPECT_EQ(setout.tables.front().rows.size(), 2u);
+        EXPECT_EQ(SetOutBook::count(setout.findings, Code::SetoutTooMany), 1);
+    }
 }
 
 TEST(Setout, ALineWithoutDesignHasNoRowsAndSaysSo) {

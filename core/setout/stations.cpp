@@ -12,7 +12,8 @@ constexpr double exact = 1e-9;  // metres: a whole multiple within rounding
 void add_multiples(const Profile& profile, double every, Stations& stations) {
     const double first = std::ceil((profile.from() - exact) / every);
     const double last = std::floor((profile.to() + exact) / every);
-    stations.too_many = last - first >= static_cast<double>(most_stations);
+    // Written so that an interval too small to count with is too many.
+    stations.too_many = !(last - first < static_cast<double>(most_stations));
     if (stations.too_many) return;
     const int count = last < first ? 0 : static_cast<int>(last - first) + 1;
     for (int i = 0; i < count; ++i) stations.chainages.push_back((first + i) * every);
