@@ -36,15 +36,14 @@ void ReachCheck::check_staff(const std::vector<Reach>& rows, bool above, Finding
     if (out.empty()) return;
     const double worst = above ? std::max_element(out.begin(), out.end(), lower)->target
                                : std::min_element(out.begin(), out.end(), lower)->target;
+    const std::string where = stretch_words(book_, out.front().ch, out.back().ch) + " (" +
+                              std::to_string(out.size()) + " of " + std::to_string(rows.size()) + " rows)";
     const std::string how =
-        above ? "the light passes above the staff, which ends at " + length_words(book_, staff_) +
-                    ": at most it would have to read "
-              : "the light passes below the surface: at least the staff would have to read ";
+        above ? " passes above the staff, which ends at " + length_words(book_, staff_) + ", " + where +
+                    ": it would have to read up to "
+              : " passes below the surface " + where + ": the staff would have to read down to ";
     findings.push_back(finding(Code::SetoutBeyondStaff, {setup_},
-                               "from set-up " + setup_ + " " +
-                                   stretch_words(book_, out.front().ch, out.back().ch) + " (" +
-                                   std::to_string(out.size()) + " of " + std::to_string(rows.size()) +
-                                   " rows) " + how + length_words(book_, worst),
+                               "the light of set-up " + setup_ + how + length_words(book_, worst),
                                cure(rows, out)));
 }
 
@@ -80,10 +79,9 @@ void ReachCheck::check_range(const std::vector<Reach>& rows, Findings& findings)
                                        "; from there all rows are in range"
                                  : "set out in stretches of at most " + length_words(book_, 2 * range_);
     findings.push_back(finding(Code::SetoutOutOfRange, {setup_},
-                               "from set-up " + setup_ + " " +
-                                   stretch_words(book_, far.front().ch, far.back().ch) + " rows lie up to " +
-                                   length_words(book_, worst) + " away, the instrument's range is " +
-                                   length_words(book_, range_),
+                               "rows " + stretch_words(book_, far.front().ch, far.back().ch) + " lie up to " +
+                                   length_words(book_, worst) + " from set-up " + setup_ +
+                                   ", the instrument's range is " + length_words(book_, range_),
                                cure));
 }
 
