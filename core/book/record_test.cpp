@@ -11,9 +11,8 @@ ParseFault fault_of(std::string_view line) {
 }
 
 std::string nested(int depth) {
-    std::string line = "1";
-    for (int i = 1; i < depth; ++i) line = "[" + line + "]";
-    return R"({"a":)" + line + "}";
+    const auto lists = static_cast<std::size_t>(depth - 1);
+    return R"({"a":)" + std::string(lists, '[') + "1" + std::string(lists, ']') + "}";
 }
 
 }  // namespace

@@ -5,10 +5,13 @@ namespace fallwright {
 namespace {
 
 // How well a grade is set: drawn anew each time an axis is dialled. A matched axis is whatever it is, about
-// what the instrument shows. An axis at exactly 0 has none: that is levelling up.
+// what the instrument shows; exactly that where its display is said to be exact. An axis at exactly 0 has
+// none: that is levelling up.
 template <int axis>
 Prior setting_prior(const SetupTerms& setup) {
-    if (setup.matched[axis]) return Prior::unknown(setup.shown[axis].or_else(0));
+    const Maybe& shown = setup.shown[axis];
+    const bool exact = shown.has() && setup.errors->grade_sd == 0 && setup.errors->grade_step == 0;
+    if (setup.matched[axis]) return exact ? Prior::normal(shown.value, 0) : Prior::unknown(shown.or_else(0));
     return setup.g[axis] != 0 ? Prior::normal(0, setup.errors->grade_sd) : Prior::none();
 }
 

@@ -17,7 +17,7 @@ struct StaffEffect {
     Prior prior;
 };
 
-// Those of a staff that are there at all, in fixed order: zero, scale, joints from the foot up.
+// Those of a staff that are there at all, in fixed order: zero, scale, joints as the book lists them.
 std::vector<StaffEffect> staff_effects(const Staff& staff);
 
 // Its coefficient on the left of the row for a figure r (metres, positive) and the reading's sign: sign, sign
