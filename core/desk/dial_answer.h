@@ -1,4 +1,7 @@
 // dial_answer: what to set on the laser, for a line of the book or a plane through points.
+//
+// The whole book is evaluated for it: the proving reading and planes through points need its levels. Nothing
+// is computed here; the stage dial says what to set, and what cannot be.
 #pragma once
 
 #include <memory>

@@ -1,6 +1,8 @@
 #include "dial/dial.h"
 
+#include <algorithm>
 #include <cmath>
+#include <set>
 #include <string>
 #include <utility>
 
@@ -36,6 +38,7 @@ class LineDialler {
         if (planes.empty())
             setter_.say(Code::DialNoDesign, {name()}, "line " + name() + " has no straight design to follow");
         for (const PlaneStretch& plane : planes) dial_stretch(plane);
+        forgive_other_stretches();
         say_curves();
         say_camber(planes);
         return std::move(dials_);
@@ -50,10 +53,11 @@ class LineDialler {
         wanted.from = plan.at(plane.from, 0);
         wanted.to = plan.at(plane.to, 0);
         wanted.heading = way(wanted.from, wanted.to);
+        wanted.about = {name()};
         wanted.name = name() + " from " + chainage(plane.from) + " to " + chainage(plane.to);
         const double sd = gradient_sd(plane);
         if (!worth_setting(plane.gradient, sd)) {
-            setter_.say(Code::DialBaselineShort, {wanted.name},
+            setter_.say(Code::DialBaselineShort, {name()},
                         wanted.name + " falls as points found say, and they tell its gradient of " +
                             trimmed(plane.gradient * 100, 3) + " % only to " + trimmed(sd * 100, 3) + " %");
             return;
@@ -66,6 +70,17 @@ class LineDialler {
         if (!setter_.set(wanted, dial)) return;
         dial.grades_sd = spread(sd, dial, plane);
         dials_.dials.push_back(dial);
+    }
+
+    // A set-up that is set to one stretch of the line is not wrong for the others.
+    void forgive_other_stretches() {
+        const std::vector<Dial>& dials = dials_.dials;
+        if (std::none_of(dials.begin(), dials.end(), [](const Dial& dial) { return dial.as_in_book; }))
+            return;
+        Findings& all = dials_.findings;
+        all.erase(std::remove_if(all.begin(), all.end(),
+                                 [](const Finding& each) { return each.code == Code::DialDiffers; }),
+                  all.end());
     }
 
     // A profile that hangs under points found is as uncertain as they are.
@@ -135,10 +150,13 @@ Dials dial_wants(const DialBasis& basis) {
     Dials all;
     const ByName lines(basis.book.lines);
     const ByName setups(basis.book.setups);
+    std::set<std::pair<std::int32_t, std::int32_t>> done;
     for (const Want& want : basis.book.wants) {
         const std::int32_t line = lines(want.line);
         const std::int32_t setup = setups(want.setup);
         if (want.line == no_name || want.setup == no_name || line < 0 || setup < 0) continue;
+        // Two tables of one line from one set-up (other surfaces, another interval) need one setting.
+        if (!done.emplace(line, setup).second) continue;
         Dials one = dial_line(basis, static_cast<std::size_t>(line), static_cast<std::size_t>(setup));
         all.dials.insert(all.dials.end(), one.dials.begin(), one.dials.end());
         all.findings.insert(all.findings.end(), one.findings.begin(), one.findings.end());

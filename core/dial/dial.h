@@ -89,7 +89,7 @@ Dials dial_line(const DialBasis& basis, std::size_t line, std::size_t setup);
 // place or level is refused (unknown-reference).
 Dials dial_points(const DialBasis& basis, const std::vector<NameId>& points, double crossfall,
                   std::size_t setup);
-// Of every `want` with a line and a set-up, in the order of the book.
+// Of every `want` with a line and a set-up, each pair once, in the order of the book.
 Dials dial_wants(const DialBasis& basis);
 
 }  // namespace fallwright

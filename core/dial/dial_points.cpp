@@ -24,7 +24,7 @@ class PointDialler {
 
     Dials run() {
         if (!setter_.can_tilt()) {
-            setter_.say(Code::DialNoTilt, {names()}, "an optical level cannot be set to " + names());
+            setter_.say(Code::DialNoTilt, all_names(), "an optical level cannot be set to " + names());
         } else if (take_points()) {
             points_.size() == 2 ? dial_two() : dial_best_fit();
         }
@@ -58,7 +58,7 @@ class PointDialler {
     void dial_two() {
         const Result<Slope> slope = plane_of_two(plane_points_[0], plane_points_[1], crossfall_);
         if (!slope) {
-            setter_.say(slope.finding().code, {names()}, slope.finding().message);
+            setter_.say(slope.finding().code, all_names(), slope.finding().message);
             return;
         }
         const double e = spots_[1].e - spots_[0].e;
@@ -68,7 +68,7 @@ class PointDialler {
         const double weight = 1 / length;
         const double sd = sd_of({{indices_[1], weight}, {indices_[0], -weight}});
         WantedPlane wanted = {
-            in_axes(*slope, heading), heading, crossfall_ != 0, spots_[0], spots_[1], names()};
+            in_axes(*slope, heading), heading, crossfall_ != 0, spots_[0], spots_[1], names(), all_names()};
         if (!tells(wanted.along.main, sd)) return;
         Dial dial;
         dial.points = points_;
@@ -86,13 +86,14 @@ class PointDialler {
     void dial_best_fit() {
         const Result<FittedPlane> plane = fit_plane(plane_points_);
         if (!plane) {
-            setter_.say(plane.finding().code, {names()}, plane.finding().message);
+            setter_.say(plane.finding().code, all_names(), plane.finding().message);
             return;
         }
         WantedPlane wanted;
         wanted.heading = basis_.where.headings[setup_];
         wanted.along = in_axes(plane->slope, wanted.heading);
         wanted.name = names();
+        wanted.about = all_names();
         farthest_pair(wanted);
         Dial dial;
         dial.points = points_;
@@ -136,7 +137,7 @@ class PointDialler {
 
     bool tells(double gradient, double sd) {
         if (worth_setting(gradient, sd)) return true;
-        setter_.say(Code::DialBaselineShort, {names()},
+        setter_.say(Code::DialBaselineShort, all_names(),
                     names() + " tell a gradient of " + trimmed(gradient * 100, 3) + " % only to " +
                         trimmed(sd * 100, 3) + " %");
         return false;
@@ -174,6 +175,12 @@ class PointDialler {
         dials_.findings.push_back(
             finding(Code::MatchNotProved, {near},
                     "the fall is taken up once " + near + " is read again at the mark"));
+    }
+
+    std::vector<std::string> all_names() const {
+        std::vector<std::string> all;
+        for (const NameId name : points_) all.push_back(basis_.book.name(name));
+        return all;
     }
 
     std::string names() const {

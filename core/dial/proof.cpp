@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "model/predict.h"
 #include "preset/error_figures.h"
@@ -90,10 +91,13 @@ class ProofFinder {
     // How well a staff's foot finds each point, by what was read there.
     std::vector<double> feet_of_points() const {
         std::vector<double> feet(basis_.model.levels.size(), preset::assumed_foot_sd("", false));
+        std::map<NameId, double> known;
         for (const Reading& reading : basis_.book.readings) {
             const std::int32_t point = basis_.model.points.at(reading.point);
-            if (point >= 0 && reading.what != no_name)
-                feet[static_cast<std::size_t>(point)] = foot_on(reading.what);
+            if (point < 0 || reading.what == no_name) continue;
+            const auto [what, is_new] = known.emplace(reading.what, 0);
+            if (is_new) what->second = foot_on(reading.what);
+            feet[static_cast<std::size_t>(point)] = what->second;
         }
         return feet;
     }

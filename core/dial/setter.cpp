@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "base/print.h"
 #include "dial/aim.h"
@@ -42,6 +43,12 @@ void DialSetter::say(Code code, std::vector<std::string> about, std::string mess
     if (!said) findings_.push_back(finding(code, std::move(about), std::move(message)));
 }
 
+void DialSetter::refuse(Code code, const WantedPlane& wanted, std::string message) {
+    std::vector<std::string> about = {name()};
+    about.insert(about.end(), wanted.about.begin(), wanted.about.end());
+    say(code, std::move(about), std::move(message));
+}
+
 std::string DialSetter::length(double metres) const {
     return fixed(basis_.book.in_unit(metres), 1) + (basis_.book.unit == Unit::Foot ? " ft" : " m");
 }
@@ -73,23 +80,23 @@ bool DialSetter::choose_aim(const WantedPlane& wanted, Dial& dial) {
     const bool level =
         std::fabs(wanted.along.main) < same_grade && std::fabs(wanted.along.cross) < same_grade;
     if (at.known && at.frame != wanted.from.frame && !level) {
-        say(Code::DialNoBearing, {name(), wanted.name},
-            "set-up " + name() + " and " + wanted.name + " lie on different grids");
+        refuse(Code::DialNoBearing, wanted,
+               "set-up " + name() + " and " + wanted.name + " lie on different grids");
         return false;
     }
     main_ = basis_.where.headings[index_];
     const bool asked = tripod.bearing.has() || tripod.towards != no_name;
     if (!main_.known && asked && !level) {
-        say(Code::DialNoBearing, {name(), wanted.name},
-            "where the main axis of set-up " + name() + " points is not known");
+        refuse(Code::DialNoBearing, wanted,
+               "where the main axis of set-up " + name() + " points is not known");
         return false;
     }
     dial.aim_is_advice = !main_.known;
     if (!main_.known) main_ = wanted.heading;
     if (!main_.known) {
         if (level) return true;
-        say(Code::DialNoBearing, {name(), wanted.name},
-            "set-up " + name() + " has no bearing, and " + wanted.name + " no direction of its own");
+        refuse(Code::DialNoBearing, wanted,
+               "set-up " + name() + " has no bearing, and " + wanted.name + " no direction of its own");
         return false;
     }
     dial.aim =
@@ -102,9 +109,9 @@ bool DialSetter::choose_axes(const WantedPlane& wanted, Dial& dial) {
     for (std::size_t axis = 0; axis < 2; ++axis) {
         if (!locked(axis) || std::fabs(axis_of(dial.grades, axis)) < same_grade) continue;
         if (wanted.across_given || locked(1 - axis)) {
-            say(Code::DialAxisLocked, {name(), wanted.name},
-                wanted.name + " needs " + percent_text(axis_of(dial.grades, axis)) +
-                    (axis == 0 ? " on the main axis" : " on the cross axis") + ", which does not tilt");
+            refuse(Code::DialAxisLocked, wanted,
+                   wanted.name + " needs " + percent_text(axis_of(dial.grades, axis)) +
+                       (axis == 0 ? " on the main axis" : " on the cross axis") + ", which does not tilt");
             return false;
         }
         return with_one_axis(wanted, 1 - axis, dial);
@@ -117,16 +124,16 @@ bool DialSetter::with_one_axis(const WantedPlane& wanted, std::size_t free, Dial
     const Axes line = in_axes({wanted.heading.e, wanted.heading.n}, main_);
     const double cosine = free == 0 ? line.main : line.cross;
     if (std::fabs(cosine) < least_cosine) {
-        say(Code::DialAxisFarOff, {name(), wanted.name},
-            "set-up " + name() + ": the axis that tilts points more than 60 degrees off " + wanted.name);
+        refuse(Code::DialAxisFarOff, wanted,
+               "set-up " + name() + ": the axis that tilts points more than 60 degrees off " + wanted.name);
         return false;
     }
     dial.grades = {};
     axis_of(dial.grades, free) = wanted.along.main / cosine;
     const double across = turned(dial.grades, main_, wanted.heading).cross;
-    say(Code::DialNotLevelAcross, {name(), wanted.name},
-        "set-up " + name() + ": with one axis the plane holds along " + wanted.name +
-            " only; across it rises " + percent_text(across) + " to the right");
+    refuse(Code::DialNotLevelAcross, wanted,
+           "set-up " + name() + ": with one axis the plane holds along " + wanted.name +
+               " only; across it rises " + percent_text(across) + " to the right");
     return true;
 }
 
@@ -140,10 +147,10 @@ void DialSetter::key_in(const WantedPlane& wanted, Dial& dial) {
         if (!limit.has() || locked(axis) || steep <= limit.value + rounding_room) continue;
         dial.reachable = false;
         axis_of(dial.keyed, axis) = NAN;
-        say(Code::DialBeyondLimit, {name(), wanted.name},
-            wanted.name + " needs " + percent_text(axis_of(tangents, axis)) +
-                (axis == 0 ? " on the main axis; " : " on the cross axis; ") +
-                basis_.book.name(machine_.name) + " tilts to " + percent_text(limit.value));
+        refuse(Code::DialBeyondLimit, wanted,
+               wanted.name + " needs " + percent_text(axis_of(tangents, axis)) +
+                   (axis == 0 ? " on the main axis; " : " on the cross axis; ") +
+                   basis_.book.name(machine_.name) + " tilts to " + percent_text(limit.value));
     }
 }
 
@@ -189,9 +196,9 @@ void DialSetter::check_range(const WantedPlane& wanted, Dial& dial) {
         rounded_to(book.in_unit(machine_.range.value), length_places))
         return;
     dial.reachable = false;
-    say(Code::DialOutOfRange, {name(), wanted.name},
-        wanted.name + " reaches " + length(dial.farthest) + " from set-up " + name() + "; " +
-            book.name(machine_.name) + " reaches " + length(machine_.range.value));
+    refuse(Code::DialOutOfRange, wanted,
+           wanted.name + " reaches " + length(dial.farthest) + " from set-up " + name() + "; " +
+               book.name(machine_.name) + " reaches " + length(machine_.range.value));
 }
 
 }  // namespace fallwright

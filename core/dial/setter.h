@@ -14,7 +14,8 @@ struct WantedPlane {
     Heading heading;
     bool across_given = true;  // false: level across is wanted, but nobody insists
     Spot from, to;
-    std::string name;  // for sentences: "D1 from 0.000 to 36.000"
+    std::string name;                // for sentences: "D1 from 0.000 to 36.000"
+    std::vector<std::string> about;  // the line or the points it is of
 };
 
 class DialSetter {
@@ -40,6 +41,7 @@ class DialSetter {
     bool locked(std::size_t axis) const;
     std::string name() const { return basis_.book.name(setup_.name); }
     std::string length(double metres) const;
+    void refuse(Code code, const WantedPlane& wanted, std::string message);
 
     const DialBasis& basis_;
     std::size_t index_;

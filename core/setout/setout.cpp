@@ -141,6 +141,13 @@ Setout set_out(const SetoutBasis& basis, const SetoutWish& wish) {
     return setout;
 }
 
+// Two tables of one line speak of one trench.
+static bool said(const Findings& before, const Finding& again) {
+    return std::any_of(before.begin(), before.end(), [&again](const Finding& each) {
+        return each.code == again.code && each.about == again.about && each.message == again.message;
+    });
+}
+
 Setout set_out_wants(const SetoutBasis& basis) {
     Setout all;
     const ByName lines(basis.book.lines);
@@ -154,7 +161,9 @@ Setout set_out_wants(const SetoutBasis& basis) {
         for (const NameId what : want.whats) wish.whats.push_back(basis.book.name(what));
         Setout one = set_out(basis, wish);
         all.tables.push_back(std::move(one.tables.front()));
-        all.findings.insert(all.findings.end(), one.findings.begin(), one.findings.end());
+        for (Finding& each : one.findings) {
+            if (!said(all.findings, each)) all.findings.push_back(std::move(each));
+        }
     }
     return all;
 }
