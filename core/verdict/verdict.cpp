@@ -16,6 +16,10 @@ namespace {
 // What may lie under the ground on a line, besides its own layers.
 constexpr std::array<std::string_view, 5> under_pipes = {"collar", "crown", "invert", "bed", "formation"};
 
+// What a station may have of certainty before it no longer counts among all: of all of them together, and of
+// one.
+constexpr double surely_within = 1e-7, surely_outside = 1e-6;
+
 double open_or(const Maybe& limit, double infinite) {
     return limit.has() ? limit.value : infinite;
 }
@@ -190,27 +194,32 @@ std::vector<AllWithin> LineJudge::all_within() const {
     for (const Tolerance* tolerance : tolerances_) {
         const std::string_view what = book_.names.text(tolerance->what);
         if (!judges_levels(*tolerance) || tolerance_of(what) != tolerance) continue;
-        std::vector<LimitedSum> sums;
-        bool certain = true;  // of what has no uncertainty
-        std::size_t tested = 0;
-        for (const Station& station : found_.stations) {
-            if (tolerance_of(book_.names.text(station.what)) != tolerance) continue;
-            const Deviation deviation = deviation_of(station, station.point);
-            const Judgement judged = judge_level(station, deviation);
-            if (judged.verdict == Verdict::Untested) continue;
-            ++tested;
-            const Limits limits = level_limits(*tolerance);
-            std::vector<adjust::Part> parts = model_.parts_of(deviation.sum);
-            if (parts.empty()) {
-                certain = certain && judged.plain_within;
-            } else {
-                sums.push_back(
-                    {{limits.below - deviation.value, limits.above - deviation.value}, std::move(parts)});
-            }
-        }
-        if (tested > 0) found.push_back({what, certain ? joint_probability(std::move(sums)) : 0});
+        const double probability = all_within(*tolerance);
+        if (!std::isnan(probability)) found.push_back({what, probability});
     }
     return found;
+}
+
+// NaN where it tests nothing. Parts are only asked for where they can matter: they are the larger cost.
+double LineJudge::all_within(const Tolerance& tolerance) const {
+    const Limits limits = level_limits(tolerance);
+    const double surely = surely_within / static_cast<double>(found_.stations.size());
+    std::vector<LimitedSum> sums;
+    bool hopeless = false;
+    std::size_t tested = 0;
+    for (const Station& station : found_.stations) {
+        if (tolerance_of(book_.names.text(station.what)) != &tolerance) continue;
+        const Deviation deviation = deviation_of(station, station.point);
+        const Judgement judged = judge_level(station, deviation);
+        if (judged.verdict == Verdict::Untested) continue;
+        ++tested;
+        hopeless = hopeless || judged.probability < surely_outside;
+        if (hopeless || 1 - judged.probability < surely) continue;
+        sums.push_back({{limits.below - deviation.value, limits.above - deviation.value},
+                        model_.parts_of(deviation.sum)});
+    }
+    if (tested == 0) return NAN;
+    return hopeless ? 0 : joint_probability(std::move(sums));
 }
 
 }  // namespace fallwright

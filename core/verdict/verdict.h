@@ -91,6 +91,7 @@ class LineJudge {
     Deviation deviation_of(const Station& station, std::int32_t point) const;
     double sd_of(const Station& station, const Deviation& deviation) const;
     Judgement judge_level(const Station& station, const Deviation& deviation) const;
+    double all_within(const Tolerance& tolerance) const;
     void look_down(const Station& station, StationVerdict& verdict) const;
     void look_back(const Station& station, StationVerdict& verdict) const;
 
