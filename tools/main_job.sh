@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# The main job on the demo book, as a person does it: what stands in the book, what follows from it.
+# The main job on the demo book, as a person does it: the whole story on one screen, then the details of each step.
 # Usage: tools/main_job.sh PATH/TO/fallwright
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -11,4 +11,9 @@ show() {
     "$fallwright" "$@"
 }
 
+# In short first; then the fall that is there, misclosures, the booked page, levels.
 show evaluate "$book"
+# The fall is decided: what to set, what the staff must read, what was laid.
+show dial "$book" --line D1 --setup S3
+show setout "$book" --line D1 --setup S3 --every 6
+show check "$book"
