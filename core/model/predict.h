@@ -24,7 +24,7 @@ struct ForeseenLevel {
 // sd is that of the prediction; the reading itself adds its own noise (reading_noise), and how the staff's
 // foot finds the surface.
 struct Prediction {
-    double staff = 0, sd = 0;
+    double staff = 0, sd = 0;  // metres
 };
 
 class Predictor {
@@ -43,6 +43,7 @@ class Predictor {
     double reading_noise(const std::array<double, 2>& grades, std::size_t setup, double r, double d) const;
 
   private:
+    // Each adds its value, its columns, and the variance of what no reading carries.
     struct Sum;
     void add_plane(std::size_t setup, Sum& sum) const;
     void add_effect(const Effect& effect, adjust::Column column, const SetupTerms& terms,

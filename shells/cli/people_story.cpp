@@ -110,7 +110,7 @@ class Story {
         }
         if (first == nullptr) return;
         say("the staff reads", book_.name(book_.setups[table.setup].name) + ", " +
-                                   book_.name(book_.lines[table.line].name) + " " + std::string(first->what) +
+                                   book_.name(book_.lines[table.line].name) + " " + family(first->what) +
                                    ": " + level(first->target, unit_) + " at " + level(first->ch, unit_) +
                                    ", " + level(last->target, unit_) + " at " + level(last->ch, unit_));
     }
