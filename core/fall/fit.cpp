@@ -72,6 +72,25 @@ void fit_surface(LineFalls& line, NameId what, const Model& model) {
 
 }  // namespace
 
+double off_fit_sd(const LineFalls& line, const Station& station, const Model& model) {
+    if (std::isnan(station.off_fit)) return NAN;
+    std::vector<const Station*> fitted;
+    for (const Station& each : line.stations) {
+        if (each.what == station.what && !std::isnan(each.off_fit)) fitted.push_back(&each);
+    }
+    const auto n = static_cast<double>(fitted.size());
+    double mean = 0;
+    for (const Station* each : fitted) mean += each->ch / n;
+    double spread = 0;
+    for (const Station* each : fitted) spread += (each->ch - mean) * (each->ch - mean);
+    std::vector<PointTerm> sum;
+    for (const Station* each : fitted) {
+        const double share = 1 / n + (each->ch - mean) * (station.ch - mean) / spread;
+        sum.push_back({each->point, (each->point == station.point ? 1 : 0) - share});
+    }
+    return std::sqrt(std::max(0.0, model.variance_of(sum)));
+}
+
 std::vector<LineFalls> find_falls(const Book& book, const Model& model) {
     std::vector<LineFalls> lines(book.lines.size());
     list_stations(book, model, lines);

@@ -34,6 +34,12 @@ struct LineFalls {
 // One for each line of the book, in its order.
 std::vector<LineFalls> find_falls(const Book& book, const Model& model);
 
+// One standard deviation of a station's off_fit, from the joint covariance of all levels the fit went
+// through: what they share (height of the plane, tilt along the line) is not in it, what each has of its own
+// is. NaN where there is no off_fit. One solve over the points of the fit: for those who show a table, not
+// for every station of a long line.
+double off_fit_sd(const LineFalls& line, const Station& station, const Model& model);
+
 // Smallest offset that counts as one, metres.
 constexpr double least_offset = 0.0005;
 

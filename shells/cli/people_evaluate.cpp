@@ -125,12 +125,14 @@ std::string stations_text(const Evaluation& evaluation) {
                          {"level"},
                          {"± " + small_unit(book.unit)},
                          {"off the best line, " + small_unit(book.unit)},
+                         {"± " + small_unit(book.unit)},
                          {"", Align::Left}});
             for (const Station* station : stations) {
                 const PointLevel& found = evaluation.model->levels[static_cast<std::size_t>(station->point)];
                 const double off = rounded_to(book.in_unit(station->off_fit) * 1000, 1);
                 table.add({level(station->ch, book.unit), level(found.level, book.unit),
                            small(found.sd, book.unit), signed_small(station->off_fit, book.unit),
+                           small(off_fit_sd(evaluation.lines[i], *station, *evaluation.model), book.unit),
                            off > 0   ? "high"
                            : off < 0 ? "low"
                                      : "on"});
