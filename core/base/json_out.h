@@ -57,8 +57,10 @@ class JsonOut {
     }
 
     // What was written; the writer is empty afterwards.
-    std::string take() { return std::move(out_); }
-    std::string& buffer() { return out_; }
+    std::string take() {
+        first_ = true;
+        return std::exchange(out_, {});
+    }
 
   private:
     // A comma where one is due.

@@ -68,6 +68,10 @@ std::optional<TypedFall> read_typed(desk::Options& options) {
     if (typed.shown && typed.at.empty())
         options.refuse(
             bad_request({"shown"}, "what is shown needs a distance to compare with", "give over or at"));
+    const bool backwards = !typed.at.empty() && !(typed.at.back() > typed.at.front());
+    if (backwards && (typed.shown || typed.near))
+        options.refuse(bad_request({"at"}, "what is shown counts from the near point to the far one",
+                                   "give the near point first, and chainages that grow towards the far one"));
     if (options.fault()) return std::nullopt;
     return typed;
 }

@@ -36,6 +36,12 @@ Result<StaffAnswer> staff_picture(desk::Options& options) {
             finding(Code::BadRequest, {"reading"}, "the reading is missing", "give it like 1.432"));
     if (staff_length && !(staff_length->metres() > 0))
         options.refuse(finding(Code::BadRequest, {"staff_length"}, "a staff's length is above 0"));
+    if (window && !(window->metres() > 0))
+        options.refuse(finding(Code::BadRequest, {"window"}, "a receiver's window is above 0"));
+    for (const std::optional<Length>& length : {reading, staff_length, window}) {
+        if (length && std::fabs(length->metres()) > Decimal::limit_metres)
+            options.refuse(finding(Code::BadRequest, {"staff"}, "a length is beyond a million kilometres"));
+    }
     if (options.fault()) return *options.fault();
 
     staff::Kit kit;

@@ -2,7 +2,6 @@
 
 #include <gtest/gtest.h>
 
-#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -164,7 +163,7 @@ TEST(Effect, EachIsListedOnceAndHasANameOfItsOwn) {
     for (const Effect* effect : instrument_effects()) names.insert(effect->name);
     for (const Effect* effect : setup_effects()) names.insert(effect->name);
     EXPECT_EQ(names.size(), instrument_effects().size() + setup_effect_count);
-    EXPECT_EQ(std::count(names.begin(), names.end(), ""), 0);
+    EXPECT_EQ(names.count(""), 0u);
 }
 
 }  // namespace fallwright
