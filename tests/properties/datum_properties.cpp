@@ -28,7 +28,10 @@ void raise_levels(Json& answer, double shift) {
     }
     for (Json& line : answer["lines"]) {
         for (Json& fit : line["fits"]) add(fit, "level_at_0", shift);
-        for (Json& station : line["stations"]) add(station, "level", shift);
+        for (Json& station : line["stations"]) {
+            add(station, "level", shift);
+            for (Json& surface : station["earlier"]) add(surface, "level", shift);
+        }
     }
 }
 
