@@ -15,7 +15,7 @@ const std::string start = R"({"kind":"benchmark","point":"BM","level":50}
 std::string setup(const std::string& name, const std::vector<std::string>& points) {
     std::string text = R"({"kind":"setup","name":")" + name + R"(","instrument":"L"})" + "\n";
     for (const std::string& point : points) {
-        text += R"({"kind":"reading","point":")" + point + R"(","staff":1})" + "\n";
+        text.append(R"({"kind":"reading","point":")").append(point).append("\",\"staff\":1}\n");
     }
     return text;
 }

@@ -42,12 +42,13 @@ class Booked {
                            "}\n{\"kind\":\"instrument\",\"name\":\"L\",\"type\":\"optical-level\"}\n" +
                            entries;
         for (const auto& [setup, point, sight, figure] : sights) {
-            const std::string name = R"("name":")" + setup + '"';
+            const std::string name = R"("name":")" + setup + R"(")";
             if (text.find(name) == std::string::npos)
-                text += R"({"kind":"setup","instrument":"L",)" + name + "}\n";
-            text += R"({"kind":"reading","setup":")" + setup + R"(","point":")" + point + '"';
-            if (sight != "-") text += R"(,"sight":")" + sight + '"';
-            text += R"(,"staff":)" + figure + "}\n";
+                text.append(R"({"kind":"setup","instrument":"L",)").append(name).append("}\n");
+            text.append(R"({"kind":"reading","setup":")").append(setup);
+            text.append(R"(","point":")").append(point).append("\"");
+            if (sight != "-") text.append(R"(,"sight":")").append(sight).append("\"");
+            text.append(R"(,"staff":)").append(figure).append("}\n");
         }
         return text;
     }
