@@ -47,27 +47,27 @@ struct TakeUp {
 
 struct Dial {
     std::size_t setup = 0;        // index in Book::setups
-    NameId line = no_name;        // none: through points
     double from = NAN, to = NAN;  // chainages of the stretch
-    DialSide side = DialSide::Both;
-    std::vector<NameId> points;
+    std::vector<NameId> points;   // of a plane through points
 
     Axes grades;       // exact, rising along main and to the right
     Axes grades_sd;    // of a plane found; 0 of one designed
     Axes keyed;        // in the machine's sign, side and unit, rounded to its step; NaN beyond its limit
     Axes set;          // what the plane is once that is keyed in, rising along main and to the right
+    Axes in_book;      // the set-up's plane there; NaN on a matched axis
     double aim = NAN;  // bearing for the main axis
-    bool aim_is_advice = false;  // the set-up in the book has none
 
     double farthest = NAN;       // from the laser, along the stretch
     double rounding_cost = NAN;  // of half a step on each axis that slopes, there
     double aim_cost = NAN;       // of one degree beside the aim, the worse way, there
-    bool reachable = true;       // within limits and range
-
-    Axes in_book;             // the set-up's plane there; NaN on a matched axis
-    bool as_in_book = false;  // that plane is the one wanted, within a step
     std::optional<DialProof> proof;
     std::optional<TakeUp> take_up;
+
+    NameId line = no_name;  // none: through points
+    DialSide side = DialSide::Both;
+    bool aim_is_advice = false;  // the set-up in the book has no bearing
+    bool reachable = true;       // within limits and range
+    bool as_in_book = false;     // the plane in the book is the one wanted, within a step
 };
 
 struct Dials {
