@@ -57,8 +57,8 @@ struct Book {
         readings_by_time;  // indices of readings that are evaluated, planned ones left out
     Findings findings;     // of reading the book; later stages have their own
 
-    // Gives back a sixth of the memory of a large book. Lines cannot be looked up any more: offsets and lengths
-    // of entries lead nowhere.
+    // Gives back a sixth of the memory of a large book. Lines cannot be looked up any more: offsets and
+    // lengths of entries lead nowhere.
     void forget_text() {
         text.clear();
         text.shrink_to_fit();

@@ -142,13 +142,25 @@ void read_line(Fields& fields, LineEntry& to) {
     }
 }
 
+// Positive the way the water runs: what is called a fall is one, whatever its sign along the line.
+Maybe read_fall(Fields& fields, std::string_view key) {
+    const Maybe value = fields.gradient(key);
+    const std::uint32_t node = fields.given(key);
+    if (node == 0 || !value.has()) return value;
+    const Node& written = fields.context().record.node(node);
+    const std::string_view text = written.type == NodeType::Text ? fields.context().record.text(written) : "";
+    const bool said =
+        text.find("fall") != std::string_view::npos || text.find("down") != std::string_view::npos;
+    return said ? Maybe{std::fabs(value.value)} : value;
+}
+
 void read_tolerance(Fields& fields, Tolerance& to) {
     to.line = fields.required_name("line");
     to.what = fields.required_name("what");
     to.below = fields.length("below");
     to.above = fields.length("above");
-    to.fall_min = fields.gradient("fall_min");
-    to.fall_max = fields.gradient("fall_max");
+    to.fall_min = read_fall(fields, "fall_min");
+    to.fall_max = read_fall(fields, "fall_max");
     to.source = fields.name("source");
     if (to.below.has() && to.below.value > 0)
         fields.context().refuse(Code::OutOfRange, "below must be 0 or negative");

@@ -65,7 +65,7 @@ TEST(ReadDesign, ChecksAndWishesAndRules) {
     const Written book(std::string(laser) +
                        R"({"kind":"line","name":"D1"}
 {"kind":"setup","name":"S","instrument":"L"}
-{"kind":"tolerance","line":"D1","what":"laid","below":-0.01,"above":0.02,"fall_min":"1 in 150","fall_max":0.02,"source":"drawing 7"}
+{"kind":"tolerance","line":"D1","what":"laid","below":-0.01,"above":0.02,"fall_min":"1 in 150 fall","fall_max":0.02,"source":"drawing 7"}
 {"kind":"trial","name":"T","instrument":"L","limit":0.002,"shots":[{"station":"A","peg":"P","dist":30,"facing":90,"turn":"a","mark":1.5,"low":0.003}]}
 {"kind":"surface","name":"G","points":["a","b","c"],"breaklines":[["a","b"],["b","c"]],"inside":[[0,0],[1,0],[1,1]]}
 {"kind":"want","line":"D1","setup":"S","every":5,"what":["laid","bed"]}

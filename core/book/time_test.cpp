@@ -54,7 +54,7 @@ TEST(Time, EveryDayOfFourCenturiesIsOneDayAfterTheLast) {
         const bool leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
         for (int month = 1; month <= 12; ++month) {
             for (int day = 1; day <= days[month - 1] + (month == 2 && leap ? 1 : 0); ++day) {
-                char text[32];
+                char text[64];
                 std::snprintf(text, sizeof text, "%04d-%02d-%02dT00:00:00Z", year, month, day);
                 const std::optional<Instant> now = parse_time(text);
                 ASSERT_EQ(*now - *last, 86400 * second) << text;

@@ -20,7 +20,8 @@ struct SightRow {
     std::int32_t staff = -1;    // index in Book::staffs
     std::int32_t stretch = 0;   // of the instrument: how often it was adjusted before
     SightTerms terms;
-    double upright = 0;    // s (r + shoe) + down, metres: the staff's errors are effects (effect/staff_effects.h)
+    double upright =
+        0;  // s (r + shoe) + down, metres: the staff's errors are effects (effect/staff_effects.h)
     double curvature = 0;  // (1-k) d^2/2R, metres
     double sd = 0;         // of the reading itself
     // Shared by the readings of one set-up and point, metres squared: how well the foot finds the surface,

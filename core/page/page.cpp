@@ -63,9 +63,7 @@ class PageMaker {
   private:
     NameId point_of(std::uint32_t reading) const { return book_.readings[reading].point; }
 
-    Decimal sight(std::uint32_t reading) const {
-        return figures_.upright(book_.readings[reading], reading);
-    }
+    Decimal sight(std::uint32_t reading) const { return figures_.upright(book_.readings[reading], reading); }
 
     PageRow row(std::uint32_t reading, std::int32_t setup) const {
         PageRow made;

@@ -17,12 +17,13 @@ namespace fallwright {
 struct Figures {
     std::vector<Decimal> value;  // per reading; 0 where planned
     std::vector<bool> usable;    // per reading; planned readings are not
-    // Per reading, how far its point lies below where the staff stood (a pipe's invert below its crown); empty
-    // where none stood anywhere else (take_down of design/design.h).
+    // Per reading, how far its point lies below where the staff stood (a pipe's invert below its crown);
+    // empty where none stood anywhere else (take_down of design/design.h).
     std::vector<Decimal> down;
 
-    // What the reading says of its point, in the sense of an upright staff: the figure with the shoe, negative
-    // where inverted, and down to the point. What a level book would have if the staff had stood there.
+    // What the reading says of its point, in the sense of an upright staff: the figure with the shoe,
+    // negative where inverted, and down to the point. What a level book would have if the staff had stood
+    // there.
     Decimal upright(const Reading& reading, std::size_t index) const {
         const Decimal figure = value[index] + Decimal::metres(reading.shoe);
         const Decimal sight = reading.figure.inverted ? -figure : figure;
