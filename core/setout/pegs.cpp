@@ -22,7 +22,7 @@ std::vector<PegRow> peg_card(const SetoutBasis& basis, std::size_t line) {
     for (const Station& station : basis.found[line].stations) {
         if (station.what != peg) continue;
         for (const std::string& what :
-             surfaces_at(design, {profile_surface(basis.book.lines[line])}, station.ch)) {
+             surfaces_at(design, {staff_surface(basis.book.lines[line])}, station.ch)) {
             const DesignLevel wanted = design.level(what, station.ch);
             PegRow row = {basis.model.points.name(static_cast<std::size_t>(station.point)),
                           station.ch,

@@ -49,7 +49,7 @@ Rails sight_rails(const SetoutBasis& basis, const SetoutWish& wish, double trave
     Rails all;
     for (const double ch : stations_of(design, wish.every, level_of).chainages) {
         for (const std::string& what :
-             surfaces_at(design, {profile_surface(basis.book.lines[wish.line])}, ch)) {
+             surfaces_at(design, {staff_surface(basis.book.lines[wish.line])}, ch)) {
             Rail rail;
             rail.ch = ch;
             rail.what = what;

@@ -87,7 +87,7 @@ class RodMaker {
     void add_clamps(RodCard& card) const {
         Findings told_by_the_table;
         Targets targets(basis_, wish_.line, wish_.setup, told_by_the_table);
-        const DesignSurface profile = design_.heights().find(profile_surface(design_.line()));
+        const DesignSurface profile = design_.heights().find(staff_surface(design_.line()));
         double low = NAN, high = NAN, sd = 0;
         for (const double ch : chainages_of(card)) {
             const Side side = ch == card.from ? Side::After : Side::Before;

@@ -66,7 +66,7 @@ class TableMaker {
                 say(Code::SetoutNoSurface, "line " + name() + " has no design of " + what);
             }
         }
-        if (wish_.whats.empty()) whats.push_back(profile_surface(basis_.book.lines[wish_.line]));
+        if (wish_.whats.empty()) whats.push_back(staff_surface(basis_.book.lines[wish_.line]));
         return whats;
     }
 

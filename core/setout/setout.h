@@ -88,7 +88,7 @@ Setout set_out(const SetoutBasis& basis, const SetoutWish& wish);
 // One for each `want` with a line, in the order of the book.
 Setout set_out_wants(const SetoutBasis& basis);
 
-// The surface that the profile of a line is: laid for pipes, else finished.
-std::string profile_surface(const LineEntry& line);
+// The surface that a staff is read on to find the profile of a line: laid for pipes, else finished.
+std::string staff_surface(const LineEntry& line);
 
 }  // namespace fallwright

@@ -44,7 +44,7 @@ bool carries_pipes(const LineEntry& line) {
     return line.use == LineUse::Drain || (line.use == LineUse::Other && !line.pipes.empty());
 }
 
-std::string profile_surface(const LineEntry& line) {
+std::string staff_surface(const LineEntry& line) {
     return carries_pipes(line) ? "laid" : "finished";
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "fall/dig_to.h"
 #include "setout/stations.h"
 
 namespace fallwright {
