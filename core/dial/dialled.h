@@ -27,6 +27,7 @@ class Dialled {
     Dials line(std::size_t setup = 0) const { return dial_line(basis(), 0, setup); }
     Dials points(const std::vector<std::string>& names, double crossfall = 0, std::size_t setup = 0) const {
         std::vector<NameId> ids;
+        ids.reserve(names.size());
         for (const std::string& name : names) ids.push_back(book->names.find(name));
         return dial_points(basis(), ids, crossfall, setup);
     }

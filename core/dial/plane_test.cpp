@@ -113,6 +113,7 @@ TEST(Plane, WhatIsDialledDuringTheReadingsAddsItself) {
     const std::vector<std::array<double, 3>> rows = {
         {0, 0, 1.250}, {30, 0, 1.220}, {30, 20, 1.280}, {0, 20, 1.314}};  // x, y, r
     std::vector<PlanePoint> points;
+    points.reserve(rows.size());
     for (const auto& row : rows) points.push_back({row[1], row[0], -0.01 * row[0] + 0.02 * row[1] - row[2]});
     const Result<FittedPlane> plane = fit_plane(points);
     ASSERT_TRUE(plane);
