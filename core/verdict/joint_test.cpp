@@ -19,6 +19,7 @@ const double open = Limits().above;
 // One cause shared by all, so that any two have that correlation; sd 1.
 std::vector<LimitedSum> equally_correlated(std::int32_t count, double correlation, Limits limits) {
     std::vector<LimitedSum> sums;
+    sums.reserve(static_cast<std::size_t>(count));
     for (std::int32_t i = 0; i < count; ++i)
         sums.push_back({limits, {{0, std::sqrt(correlation)}, {1 + i, std::sqrt(1 - correlation)}}});
     return sums;
