@@ -35,7 +35,8 @@ Drain any_drain() {
     drain.outlet = *rc::gen::inRange(0, 2) == 0 ? NAN : 50;
     const auto off = [] { return static_cast<double>(*rc::gen::inRange(-150, 150)) * 1e-4; };
     drain.laid.push_back({0, drain.chambers ? "laid out" : "laid", off()});
-    for (double ch = 10; ch < whole_line; ch += 10) {
+    for (int step = 1; 10 * step < whole_line; ++step) {
+        const double ch = 10 * step;
         if (*rc::gen::inRange(0, 3) == 0) continue;
         if (drain.chambers && ch == 50) {
             drain.laid.push_back({ch, "laid in", off()});
