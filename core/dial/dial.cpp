@@ -8,17 +8,11 @@
 
 #include "base/print.h"
 #include "dial/setter.h"
+#include "fall/falls.h"
 
 namespace fallwright {
 
 namespace {
-
-LevelOf levels_of(const Model& model) {
-    return [&model](NameId name) {
-        const std::int32_t point = model.points.at(name);
-        return point < 0 ? NAN : model.levels[static_cast<std::size_t>(point)].level;
-    };
-}
 
 class LineDialler {
   public:
@@ -34,7 +28,7 @@ class LineDialler {
             setter_.say(Code::DialNoTilt, {name()}, "an optical level cannot be set to " + name());
             return std::move(dials_);
         }
-        const std::vector<PlaneStretch> planes = design_.planes(levels_of(basis_.model));
+        const std::vector<PlaneStretch> planes = design_.planes(levels_found(basis_.model));
         if (planes.empty())
             setter_.say(Code::DialNoDesign, {name()}, "line " + name() + " has no straight design to follow");
         for (const PlaneStretch& plane : planes) dial_stretch(plane);

@@ -4,9 +4,12 @@
 
 namespace fallwright {
 
+bool carries_pipes(const LineEntry& line) {
+    return line.use == LineUse::Drain || (line.use == LineUse::Other && !line.pipes.empty());
+}
+
 std::string_view profile_surface(const LineEntry& line) {
-    const bool piped = line.use == LineUse::Drain || (line.use == LineUse::Other && !line.pipes.empty());
-    return piped ? "invert" : "finished";
+    return carries_pipes(line) ? "invert" : "finished";
 }
 
 DigTo dig_to(const Design& design, double ch, double off) {

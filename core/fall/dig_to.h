@@ -20,6 +20,9 @@ struct DigTo {
 // At a chamber or where pipes meet: the downstream side, as for formation and invert.
 DigTo dig_to(const Design& design, double ch, double off);
 
+// Whether the profile of the line is the invert of pipes.
+bool carries_pipes(const LineEntry& line);
+
 // The name of the profile's own surface.
 std::string_view profile_surface(const LineEntry& line);
 

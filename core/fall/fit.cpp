@@ -35,32 +35,38 @@ std::vector<Station*> fitted_stations(LineFalls& line, NameId what, const Model&
     return chosen;
 }
 
+// The middle of the stations along the line, and how far they spread about it: sum of squares.
+struct Spread {
+    template <class Stations>
+    explicit Spread(const Stations& stations) {
+        const auto n = static_cast<double>(stations.size());
+        for (const Station* station : stations) mean += station->ch / n;
+        for (const Station* station : stations) squares += (station->ch - mean) * (station->ch - mean);
+    }
+    double mean = 0, squares = 0;
+};
+
 void fit_surface(LineFalls& line, NameId what, const Model& model) {
     const std::vector<Station*> stations = fitted_stations(line, what, model);
     const auto level = [&](const Station* station) {
         return model.levels[static_cast<std::size_t>(station->point)].level;
     };
     const auto n = static_cast<double>(stations.size());
-    double mean_ch = 0;
+    const Spread spread(stations);
+    if (stations.size() < 2 || spread.squares < least_offset * least_offset) return;
     double mean_level = 0;
-    for (const Station* station : stations) {
-        mean_ch += station->ch / n;
-        mean_level += level(station) / n;
-    }
-    double spread = 0;
-    for (const Station* station : stations) spread += (station->ch - mean_ch) * (station->ch - mean_ch);
-    if (stations.size() < 2 || spread < least_offset * least_offset) return;
+    for (const Station* station : stations) mean_level += level(station) / n;
 
     std::vector<PointTerm> sum;
     Fit fit;
     fit.what = what;
     for (const Station* station : stations) {
-        const double weight = (station->ch - mean_ch) / spread;
+        const double weight = (station->ch - spread.mean) / spread.squares;
         sum.push_back({station->point, weight});
         fit.gradient += weight * (level(station) - mean_level);
     }
     fit.sd = std::sqrt(model.variance_of(sum));
-    fit.level_at_0 = mean_level - fit.gradient * mean_ch;
+    fit.level_at_0 = mean_level - fit.gradient * spread.mean;
     double squares = 0;
     for (Station* station : stations) {
         station->off_fit = level(station) - (fit.level_at_0 + fit.gradient * station->ch);
@@ -79,13 +85,10 @@ double off_fit_sd(const LineFalls& line, const Station& station, const Model& mo
         if (each.what == station.what && !std::isnan(each.off_fit)) fitted.push_back(&each);
     }
     const auto n = static_cast<double>(fitted.size());
-    double mean = 0;
-    for (const Station* each : fitted) mean += each->ch / n;
-    double spread = 0;
-    for (const Station* each : fitted) spread += (each->ch - mean) * (each->ch - mean);
+    const Spread spread(fitted);
     std::vector<PointTerm> sum;
     for (const Station* each : fitted) {
-        const double share = 1 / n + (each->ch - mean) * (station.ch - mean) / spread;
+        const double share = 1 / n + (each->ch - spread.mean) * (station.ch - spread.mean) / spread.squares;
         sum.push_back({each->point, (each->point == station.point ? 1 : 0) - share});
     }
     return std::sqrt(std::max(0.0, model.variance_of(sum)));

@@ -17,7 +17,7 @@ double whole_tenths(double cut, double unit) {
 std::vector<PegRow> peg_card(const SetoutBasis& basis, std::size_t line) {
     const Design& design = basis.designs.lines[line];
     const NameId peg = basis.book.names.find("peg");
-    const LevelOf level_of = levels_of(basis.model);
+    const LevelOf level_of = levels_found(basis.model);
     std::vector<PegRow> card;
     for (const Station& station : basis.found[line].stations) {
         if (station.what != peg) continue;

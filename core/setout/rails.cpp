@@ -43,7 +43,7 @@ void check_heights(const Book& book, const SetoutWish& wish, double traveller, R
 
 Rails sight_rails(const SetoutBasis& basis, const SetoutWish& wish, double traveller) {
     const Design& design = basis.designs.lines[wish.line];
-    const LevelOf level_of = levels_of(basis.model);
+    const LevelOf level_of = levels_found(basis.model);
     const GroundAlong ground(basis.book, basis.found[wish.line], basis.model);
     const std::vector<PegRow> pegs = peg_card(basis, wish.line);
     Rails all;

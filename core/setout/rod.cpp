@@ -105,7 +105,7 @@ class RodMaker {
 
     std::vector<double> chainages_of(const RodCard& card) const {
         std::vector<double> chainages = {card.from};
-        for (const double ch : stations_of(design_, wish_.every, levels_of(basis_.model)).chainages) {
+        for (const double ch : stations_of(design_, wish_.every, levels_found(basis_.model)).chainages) {
             if (ch > card.from && ch < card.to) chainages.push_back(ch);
         }
         chainages.push_back(card.to);

@@ -35,7 +35,7 @@ class TableMaker {
             return std::move(table_);
         }
         const std::vector<std::string> whats = usable_whats();
-        const Stations stations = stations_of(design_, wish_.every, levels_of(basis_.model));
+        const Stations stations = stations_of(design_, wish_.every, levels_found(basis_.model));
         if (stations.too_many) {
             say(Code::SetoutTooMany, "rows every " + length_words(basis_.book, wish_.every.value) +
                                          " would be more than " + std::to_string(most_stations) +
@@ -85,7 +85,7 @@ class TableMaker {
         row.ch = ch;
         row.off = off;
         row.what = what;
-        row.design = wanted.value(levels_of(basis_.model));
+        row.design = wanted.value(levels_found(basis_.model));
         if (targets_) {
             const Target target = targets_->at(wanted, ch, off);
             row.target = target.staff;

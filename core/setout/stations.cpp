@@ -33,17 +33,6 @@ void merge(std::vector<double>& own, std::vector<double>& multiples, std::vector
 
 }  // namespace
 
-LevelOf levels_of(const Model& model) {
-    return [&model](NameId name) {
-        const std::int32_t point = model.points.at(name);
-        return point < 0 ? NAN : model.levels[static_cast<std::size_t>(point)].level;
-    };
-}
-
-bool carries_pipes(const LineEntry& line) {
-    return line.use == LineUse::Drain || (line.use == LineUse::Other && !line.pipes.empty());
-}
-
 std::string staff_surface(const LineEntry& line) {
     return carries_pipes(line) ? "laid" : "finished";
 }

@@ -4,15 +4,11 @@
 #include <string>
 #include <vector>
 
+#include "fall/dig_to.h"
+#include "fall/falls.h"
 #include "setout/setout.h"
 
 namespace fallwright {
-
-// Levels found, for designs that hang under points.
-LevelOf levels_of(const Model& model);
-
-// Whether its profile is the invert of pipes.
-bool carries_pipes(const LineEntry& line);
 
 // By rising chainage, each once. too_many: whole multiples of every would be more than most_stations.
 struct Stations {

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "fall/dig_to.h"
 #include "setout/stations.h"
 
 namespace fallwright {
@@ -13,7 +12,7 @@ There::There(const SetoutBasis& basis, std::size_t line)
       design_(basis.designs.lines[line]),
       ground_(basis.book, basis.found[line], basis.model),
       profile_name_(profile_surface(basis.book.lines[line])),
-      level_of_(levels_of(basis.model)) {
+      level_of_(levels_found(basis.model)) {
     profile_ = design_.heights().find(profile_name_);
     formation_ = design_.heights().find("formation");
     if (carries_pipes(basis.book.lines[line])) crown_ = design_.heights().find("crown");

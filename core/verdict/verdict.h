@@ -79,6 +79,8 @@ class LineJudge {
     // every station it tests is truly within (joint.h). Tolerances that test no station are left out.
     std::vector<AllWithin> all_within() const;
 
+    // That by which a surface of the line is judged; nullptr where there is none.
+    const Tolerance* tolerance_of(std::string_view what) const;
     bool has_tolerances() const { return !tolerances_.empty(); }
 
   private:
@@ -87,7 +89,6 @@ class LineJudge {
         std::vector<PointTerm> sum;
     };
     bool idle() const { return !design_.any() && tolerances_.empty() && relaids_.empty(); }
-    const Tolerance* tolerance_of(std::string_view what) const;
     Deviation deviation_of(const Station& station, std::int32_t point) const;
     double sd_of(const Station& station, const Deviation& deviation) const;
     Judgement judge_level(const Station& station, const Deviation& deviation) const;

@@ -91,18 +91,6 @@ class LineText {
                " within\n";
     }
 
-    const Tolerance* tolerance_of(const Station& station) const {
-        const std::string_view what = book_.names.text(station.what);
-        const Tolerance* laid = nullptr;
-        for (const Tolerance& tolerance : book_.tolerances) {
-            if (tolerance.line != entry_.name) continue;
-            if (tolerance.what == station.what) return &tolerance;
-            const bool covers = book_.names.text(tolerance.what) == "laid";
-            if (laid == nullptr && covers && (what == "laid in" || what == "laid out")) laid = &tolerance;
-        }
-        return laid;
-    }
-
     std::string limits(const Tolerance& tolerance) const {
         const bool both = tolerance.below.has() && tolerance.above.has();
         if (both && -tolerance.below.value == tolerance.above.value) return "±" + mm(tolerance.above.value);
@@ -122,8 +110,8 @@ class LineText {
             const double off = each.verdict.deviation;
             text += "  " + place(*each.station) + ": " + mm(off) + " " + small_unit(book_.unit) +
                     (off < 0 ? " low, " : " high, ") + (judged.plain_within ? "inside " : "outside ") +
-                    limits(*tolerance_of(*each.station)) + " as measured; " + percent(judged.probability) +
-                    " sure it truly is within\n";
+                    limits(*judge_.tolerance_of(book_.names.text(each.station->what))) + " as measured; " +
+                    percent(judged.probability) + " sure it truly is within\n";
         }
         return text.empty() ? "" : text + "  Which counts, as measured or as sure, is for your contract.\n";
     }
