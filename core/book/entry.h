@@ -258,12 +258,19 @@ struct Trial {
     double limit = 0.0015;
 };
 
+// How likely a kind of blunder is beforehand (rule suspect-priors).
+struct RulePrior {
+    NameId kind = no_name;
+    double p = 0;
+};
+
 // A rule of the job: which preset, or which values. Only the values of the rules this version uses are read.
 struct Rule {
     std::uint32_t entry = 0;
     NameId name = no_name, preset = no_name;
     NameId by = no_name;   // misclosure: sets, km or model
     Maybe a, d, p, sd, k;  // misclosure a; assumed-sight d; confidence p; expectation sd; refraction k
+    std::vector<RulePrior> priors;  // suspect-priors
 };
 
 // The instrument was adjusted: checks and readings before no longer speak for it.

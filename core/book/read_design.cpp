@@ -219,6 +219,21 @@ void read_want(Fields& fields, Want& to) {
         fields.context().refuse(Code::MissingField, "want needs line or surface, one of them");
 }
 
+// Which words are kinds is known where they are used.
+void read_priors(EntryContext& context, std::uint32_t object, Fields& values, Rule& to) {
+    const Node& all = context.record.node(object);
+    for (std::uint32_t child = object + 1; child < all.end; child = context.record.node(child).end) {
+        const std::string word(context.record.key(context.record.node(child)));
+        const Maybe p = values.number(word);
+        if (!p.has()) continue;
+        if (p.value < 0 || p.value > 1) {
+            context.refuse(Code::OutOfRange, "values." + word + " must be between 0 and 1");
+        } else {
+            to.priors.push_back({context.book.names.intern(word), p.value});
+        }
+    }
+}
+
 void read_rule(Fields& fields, Rule& to) {
     to.name = fields.required_name("name");
     to.preset = fields.name("preset");
@@ -242,6 +257,8 @@ void read_rule(Fields& fields, Rule& to) {
         to.k = values.number("k");
     } else if (name == "expectation") {
         to.sd = values.sd("sd");
+    } else if (name == "suspect-priors") {
+        read_priors(fields.context(), node, values, to);
     } else {
         return;  // of a later version, or read where it is used
     }

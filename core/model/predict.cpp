@@ -1,6 +1,7 @@
 #include "model/predict.h"
 
 #include <cmath>
+#include <utility>
 
 #include "effect/staff_effects.h"
 #include "model/build.h"
@@ -115,10 +116,16 @@ void Predictor::add_staff(std::int32_t staff, double r, Sum& sum) const {
     }
 }
 
-Prediction Predictor::predict(std::size_t setup, const SetupTerms& terms, bool set_anew,
-                              const SightPlace& place, const ForeseenLevel& level, std::int32_t staff) const {
+Foreseen Predictor::foresee(std::size_t setup, const SightPlace& place, const ForeseenLevel& level,
+                            std::int32_t staff) const {
+    return foresee_on(setup, model_.sights.setups[setup], false, place, level, staff);
+}
+
+Foreseen Predictor::foresee_on(std::size_t setup, const SetupTerms& terms, bool set_anew,
+                               const SightPlace& place, const ForeseenLevel& level,
+                               std::int32_t staff) const {
     const SightTerms sight = {place.u, place.v, place.d, 0, 1, place.has_uv};
-    if (!place.has_uv && !terms.level()) return {NAN, NAN};
+    if (!place.has_uv && !terms.level()) return {NAN, NAN, {}};
     Sum sum;
     if (!place.has_uv) {
         const double towards = terms.errors->own_tilt_sd() * place.d;  // direction not known
@@ -136,9 +143,16 @@ Prediction Predictor::predict(std::size_t setup, const SetupTerms& terms, bool s
             sum.terms.push_back({model_.level_columns[point], -term.coefficient});
     }
     add_staff(staff, sum.value, sum);
-    const double variance = model_.solution.variance_of(sum.terms) + sum.variance;
-    if (std::isnan(variance) || std::isnan(sum.value)) return {NAN, NAN};
-    return {sum.value, std::sqrt(variance)};
+    return {sum.value, sum.variance, std::move(sum.terms)};
+}
+
+Prediction Predictor::predict(std::size_t setup, const SetupTerms& terms, bool set_anew,
+                              const SightPlace& place, const ForeseenLevel& level, std::int32_t staff) const {
+    const Foreseen seen = foresee_on(setup, terms, set_anew, place, level, staff);
+    if (std::isnan(seen.staff)) return {NAN, NAN};
+    const double variance = model_.solution.variance_of(seen.terms) + seen.variance;
+    if (std::isnan(variance)) return {NAN, NAN};
+    return {seen.staff, std::sqrt(variance)};
 }
 
 }  // namespace fallwright

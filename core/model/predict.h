@@ -27,6 +27,13 @@ struct Prediction {
     double staff = 0, sd = 0;  // metres
 };
 
+// The same in its parts: staff by the model's solution, the columns it leans on, and the variance of what no
+// reading carries. For those who ask what another solution, or a suspicion, would make of it.
+struct Foreseen {
+    double staff = 0, variance = 0;
+    std::vector<adjust::Term> terms;
+};
+
 class Predictor {
   public:
     // All outlive it.
@@ -35,6 +42,9 @@ class Predictor {
     // On the plane the set-up has in the book. staff: index in Book::staffs, -1 for none.
     Prediction read(std::size_t setup, const SightPlace& place, const ForeseenLevel& level,
                     std::int32_t staff) const;
+    // NaN where nothing tells the plane or, on a slope, the place; terms may still be undetermined.
+    Foreseen foresee(std::size_t setup, const SightPlace& place, const ForeseenLevel& level,
+                     std::int32_t staff) const;
     // On a plane of these grades, dialled since on the same head: c stays to the set-up's head_sd, every tilt
     // stays, the settings of the grades are drawn anew.
     Prediction read_on(const std::array<double, 2>& grades, std::size_t setup, const SightPlace& place,
@@ -51,6 +61,8 @@ class Predictor {
     void add_effects(std::size_t setup, const SetupTerms& terms, bool set_anew, const SightTerms& sight,
                      Sum& sum) const;
     void add_staff(std::int32_t staff, double r, Sum& sum) const;
+    Foreseen foresee_on(std::size_t setup, const SetupTerms& terms, bool set_anew, const SightPlace& place,
+                        const ForeseenLevel& level, std::int32_t staff) const;
     Prediction predict(std::size_t setup, const SetupTerms& terms, bool set_anew, const SightPlace& place,
                        const ForeseenLevel& level, std::int32_t staff) const;
 

@@ -1,0 +1,106 @@
+#include "suspect/odds.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace fallwright {
+
+namespace {
+
+// Solves a positive definite system of up to three in place by Cholesky; returns ln of the determinant.
+// right: the right-hand side, then the solution; inverse: filled with the inverse's diagonal.
+constexpr std::size_t most = 3;
+using Matrix = std::array<std::array<double, most>, most>;
+
+double factorise(Matrix& a, std::size_t n) {
+    double log_det = 0;
+    for (std::size_t j = 0; j < n; ++j) {
+        for (std::size_t k = 0; k < j; ++k) a[j][j] -= a[j][k] * a[j][k];
+        a[j][j] = std::sqrt(a[j][j]);
+        log_det += 2 * std::log(a[j][j]);
+        for (std::size_t i = j + 1; i < n; ++i) {
+            for (std::size_t k = 0; k < j; ++k) a[i][j] -= a[i][k] * a[j][k];
+            a[i][j] /= a[j][j];
+        }
+    }
+    return log_det;
+}
+
+std::array<double, most> solve(const Matrix& l, std::array<double, most> right, std::size_t n) {
+    for (std::size_t i = 0; i < n; ++i) {
+        for (std::size_t k = 0; k < i; ++k) right[i] -= l[i][k] * right[k];
+        right[i] /= l[i][i];
+    }
+    for (std::size_t i = n; i-- > 0;) {
+        for (std::size_t k = i + 1; k < n; ++k) right[i] -= l[k][i] * right[k];
+        right[i] /= l[i][i];
+    }
+    return right;
+}
+
+}  // namespace
+
+FoundSize odds_known(const Pull& found, double size) {
+    return {size * found.pull - size * size * found.information / 2, size, 0};
+}
+
+FoundSize odds_free(const Pull& found, double sd) {
+    const double stiff = found.information + 1 / (sd * sd);
+    return {found.pull * found.pull / (2 * stiff) - std::log(1 + sd * sd * found.information) / 2,
+            found.pull / stiff, 1 / std::sqrt(stiff)};
+}
+
+FoundSize odds_of(const Pull& found, const Sizes& sizes) {
+    FoundSize best;
+    double best_odds = -INFINITY, all = -INFINITY;
+    for (const Size& each : sizes) {
+        const FoundSize one =
+            each.free ? odds_free(found, each.sd) : odds_known(found, each.size);
+        const double weighed = std::log(each.share) + one.log_odds;
+        all = log_sum(all, weighed);
+        if (weighed > best_odds) best = one;
+        best_odds = std::max(best_odds, weighed);
+    }
+    best.log_odds = all;
+    return best;
+}
+
+JointOdds odds_joint(std::span<const double> pull, std::span<const double> information,
+                     std::span<const double> sd) {
+    const std::size_t n = pull.size();
+    Matrix stiff{};
+    std::array<double, most> right{};
+    double log_sds = 0;
+    for (std::size_t i = 0; i < n; ++i) {
+        for (std::size_t j = 0; j < n; ++j) stiff[i][j] = information[i * n + j];
+        stiff[i][i] += 1 / (sd[i] * sd[i]);
+        right[i] = pull[i];
+        log_sds += 2 * std::log(sd[i]);
+    }
+    const double log_det = factorise(stiff, n) + log_sds;
+    const std::array<double, most> size = solve(stiff, right, n);
+    JointOdds joint;
+    double most_moved = -1;
+    for (std::size_t i = 0; i < n; ++i) {
+        joint.found.log_odds += size[i] * pull[i] / 2;
+        const double moved = std::fabs(size[i]) / sd[i];
+        if (moved <= most_moved) continue;
+        most_moved = moved;
+        joint.which = i;
+        std::array<double, most> unit{};
+        unit[i] = 1;
+        joint.found.size = size[i];
+        joint.found.sd = std::sqrt(solve(stiff, unit, n)[i]);
+    }
+    joint.found.log_odds -= log_det / 2;
+    return joint;
+}
+
+double log_sum(double a, double b) {
+    const double high = std::max(a, b), low = std::min(a, b);
+    if (low == -INFINITY) return high;
+    return high + std::log1p(std::exp(low - high));
+}
+
+}  // namespace fallwright

@@ -1,0 +1,147 @@
+#include "suspect/ranking.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "adjust/statistics.h"
+#include "base/print.h"
+#include "suspect/pairs.h"
+#include "suspect/reassign.h"
+#include "suspect/tripod_pulls.h"
+
+namespace fallwright {
+
+namespace {
+
+constexpr std::size_t kept = 1024;
+constexpr int order_places = 9;  // of a weight, so that rounding does not order equals
+
+bool heavier(const Weighed& a, const Weighed& b) {
+    return rounded_to(a.weight, order_places) > rounded_to(b.weight, order_places);
+}
+
+class Ranker {
+  public:
+    Ranker(const Evidence& evidence, const Causes& causes, const SuspectPriors& priors)
+        : evidence_(evidence), causes_(causes), priors_(priors), tripods_(evidence, causes) {
+        causes.each([this](const Cause& cause) { units_[static_cast<std::size_t>(cause.kind)] += cause.share; });
+    }
+
+    Ranking run() {
+        ranking_.none = std::log(priors_.none);
+        ranking_.total = ranking_.none;
+        causes_.each([this](const Cause& cause) { weigh(cause); });
+        std::stable_sort(ranking_.best.begin(), ranking_.best.end(), heavier);
+        return std::move(ranking_);
+    }
+
+    double log_prior(const Cause& cause) const {
+        const auto kind = static_cast<std::size_t>(cause.kind);
+        return std::log(priors_.weight[kind] * cause.share / units_[kind]);
+    }
+
+  private:
+    void weigh(const Cause& cause) {
+        Weighed weighed;
+        weighed.cause = cause;
+        const FoundSize found = found_of(cause, weighed.which);
+        weighed.weight = log_prior(cause) + found.log_odds;
+        weighed.size = found.size;
+        weighed.sd = found.sd;
+        if (!(weighed.weight > -INFINITY)) return;
+        ranking_.total = log_sum(ranking_.total, weighed.weight);
+        if (weighed.weight < floor_) return;
+        ranking_.best.push_back(weighed);
+        if (ranking_.best.size() >= 2 * kept) drop_half();
+    }
+
+    void drop_half() {
+        std::stable_sort(ranking_.best.begin(), ranking_.best.end(), heavier);
+        ranking_.best.resize(kept);
+        floor_ = ranking_.best.back().weight;
+    }
+
+    FoundSize found_of(const Cause& cause, std::size_t& which) {
+        if (cause.kind == SuspectKind::WrongPoint || cause.kind == SuspectKind::WrongSetup)
+            return odds_reassigned(evidence_, causes_, cause);
+        if (causes_.columns(cause) == 1 && cause.kind != SuspectKind::InstrumentOut)
+            return odds_of(pull_of(cause), causes_.sizes(cause));
+        return joint(cause, which);
+    }
+
+    Pull pull_of(const Cause& cause) {
+        switch (cause.kind) {
+            case SuspectKind::Knocked:
+                return tripods_.from(cause.row);
+            case SuspectKind::OtherBeam:
+                return tripods_.run(cause.row, cause.count);
+            case SuspectKind::Misread:
+            case SuspectKind::DigitsSwapped:
+            case SuspectKind::OffsetReversed:
+            case SuspectKind::OffsetOmitted:
+            case SuspectKind::StaffInverted: {
+                Pull one = evidence_.one(static_cast<std::uint32_t>(cause.row));
+                one.pull *= causes_.sight(cause.row).terms.sign;
+                return one;
+            }
+            default:
+                return evidence_.measure(causes_.column(cause)).found;
+        }
+    }
+
+    FoundSize joint(const Cause& cause, std::size_t& which) {
+        std::vector<Measured> columns;
+        std::vector<double> pull, information, sd;
+        for (std::size_t i = 0; i < causes_.columns(cause); ++i) {
+            columns.push_back(evidence_.measure(causes_.column(cause, i)));
+            pull.push_back(columns.back().found.pull);
+            sd.push_back(causes_.instrument_sd(cause, i));
+        }
+        for (std::size_t i = 0; i < columns.size(); ++i) {
+            for (std::size_t j = 0; j < columns.size(); ++j) {
+                information.push_back(i == j ? columns[i].found.information
+                                             : joint_information(evidence_, columns[i], columns[j]));
+            }
+        }
+        const JointOdds odds = odds_joint(pull, information, sd);
+        which = odds.which;
+        return odds.found;
+    }
+
+    const Evidence& evidence_;
+    const Causes& causes_;
+    const SuspectPriors& priors_;
+    TripodPulls tripods_;
+    std::array<double, suspect_kinds> units_{};  // by kind: the sum of all shares
+    Ranking ranking_;
+    double floor_ = -INFINITY;
+};
+
+// What the best single cause leaves of the global test, against what chance leaves.
+bool leaves_much(const Causes& causes, const Evidence& evidence, const Ranking& ranking) {
+    const Summary& summary = causes.model().summary;
+    if (summary.dof < 2 || summary.ok || ranking.best.empty()) return false;
+    const Weighed& best = ranking.best.front();
+    const Pull found = evidence.measure(causes.column(best.cause, best.which)).found;
+    const double explained = found.information > 0 ? found.pull * found.pull / found.information : 0;
+    return summary.chi2 - explained >
+           adjust::chi_square_quantile(0.975, static_cast<double>(summary.dof - 1));
+}
+
+}  // namespace
+
+double Ranking::probability(double weight) const {
+    return std::exp(weight - total);
+}
+
+Ranking rank_causes(const Evidence& evidence, const Causes& causes, const SuspectPriors& priors) {
+    Ranker ranker(evidence, causes, priors);
+    Ranking ranking = ranker.run();
+    if (leaves_much(causes, evidence, ranking)) {
+        add_pairs(evidence, causes, [&](const Cause& cause) { return ranker.log_prior(cause); }, ranking);
+        std::stable_sort(ranking.best.begin(), ranking.best.end(), heavier);
+    }
+    return ranking;
+}
+
+}  // namespace fallwright
