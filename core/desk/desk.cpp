@@ -35,8 +35,8 @@ std::string written(const Result<Answer>& answer, std::string (*write)(const Ans
 }
 
 bool is_book_verb(std::string_view verb) {
-    constexpr std::array<std::string_view, 6> verbs = {"evaluate", "levels", "check",
-                                                       "fall",     "dial",   "setout"};
+    constexpr std::array<std::string_view, 7> verbs = {"evaluate", "levels", "check",   "fall",
+                                                       "dial",     "setout", "suspects"};
     return std::find(verbs.begin(), verbs.end(), verb) != verbs.end();
 }
 
@@ -56,7 +56,9 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     if (verb == "fall") return written(fall_of_line(book, options), fall_json);
     if (verb == "dial") return written(dial_of(book, options), dial_json);
     if (verb == "setout") return written(setout_of(book, options), setout_json);
-    const Evaluation evaluation = evaluate(book);
+    Evaluation evaluation = evaluate(book);
+    if (verb == "suspects" || verb == "evaluate") add_suspects(evaluation);
+    if (verb == "suspects") return written(evaluation, write_suspicions);
     if (verb == "check") return written(evaluation, write_check);
     return written(evaluation, verb == "levels" ? write_levels : write_evaluation);
 }

@@ -155,6 +155,14 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
     return evaluation;
 }
 
+void add_suspects(Evaluation& evaluation) {
+    evaluation.suspects =
+        std::make_unique<Suspects>(find_suspects(*evaluation.book, evaluation.where, evaluation.figures,
+                                                 evaluation.designs, *evaluation.model));
+    evaluation.findings.insert(evaluation.findings.end(), evaluation.suspects->findings.begin(),
+                               evaluation.suspects->findings.end());
+}
+
 SetoutBasis setout_basis(const Evaluation& evaluation) {
     return {*evaluation.book, evaluation.designs, evaluation.where, *evaluation.model, evaluation.lines};
 }

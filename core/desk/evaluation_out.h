@@ -36,6 +36,10 @@ class EvaluationOut {
     JsonOut& out_;
 };
 
+// The members "suspects" and "none", where somebody asked for them.
+void write_suspects(const Evaluation& evaluation, JsonOut& out);
+// "not_noticed" and "before_lifting".
+void write_unnoticed(const Evaluation& evaluation, JsonOut& out);
 // The members "pages" and "closures", and "lines" with their fits, stations and falls.
 void write_pages(const Evaluation& evaluation, JsonOut& out);
 void write_lines(const Evaluation& evaluation, JsonOut& out);

@@ -27,6 +27,16 @@ class Writer : EvaluationOut {
         write_lines(evaluation_, out_);
         write_dials(evaluation_, out_);
         write_setout(evaluation_, out_);
+        write_suspects(evaluation_, out_);
+        foot();
+    }
+
+    void suspects_only() {
+        out_.begin_object();
+        head();
+        adjustment();
+        write_suspects(evaluation_, out_);
+        write_unnoticed(evaluation_, out_);
         foot();
     }
 
@@ -183,6 +193,10 @@ void write_levels(const Evaluation& evaluation, JsonOut& out) {
 
 void write_check(const Evaluation& evaluation, JsonOut& out) {
     Writer(evaluation, out).lines_only();
+}
+
+void write_suspicions(const Evaluation& evaluation, JsonOut& out) {
+    Writer(evaluation, out).suspects_only();
 }
 
 std::string written(const Evaluation& evaluation, void (*write)(const Evaluation&, JsonOut&)) {

@@ -18,6 +18,8 @@ constexpr int format_version = 1;
 void write_evaluation(const Evaluation& evaluation, JsonOut& out);
 void write_levels(const Evaluation& evaluation, JsonOut& out);
 void write_check(const Evaluation& evaluation, JsonOut& out);
+// The suspects verb: what probably went wrong, what would not have been noticed.
+void write_suspicions(const Evaluation& evaluation, JsonOut& out);
 // One of them as a text.
 std::string written(const Evaluation& evaluation, void (*write)(const Evaluation&, JsonOut&));
 

@@ -332,7 +332,7 @@ void Causes::each_instrument(const Visit& visit) const {
         cause.other = static_cast<std::int32_t>(which.first);
         cause.stretch = which.second;
         cause.share = 1;
-        visit(cause);
+        if (columns(cause) > 0) visit(cause);
     }
 }
 

@@ -76,12 +76,21 @@ class Causes {
     // caller divides.
     using Visit = std::function<void(const Cause&)>;
     void each(const Visit& visit) const;
-    // How many columns a cause has: 1, of an instrument up to 3.
+    // One error of an instrument that may be out: its tilt turns with a body whose axes are known.
+    struct InstrumentColumn {
+        enum class What : std::uint8_t { MainTilt, CrossTilt, Cone, Collimation } what;
+        double sd;  // ten times what is believed of it
+
+        double of(double u, double v, double d, bool oriented) const {
+            if (what == What::Cone || what == What::Collimation) return d;
+            return !oriented ? 0 : what == What::MainTilt ? u : v;
+        }
+    };
+    std::vector<InstrumentColumn> instrument_columns(const Cause& cause) const;
+    // How many columns a cause has: 1, of an instrument none to 3.
     std::size_t columns(const Cause& cause) const;
     Shifts column(const Cause& cause, std::size_t which = 0) const;
     Sizes sizes(const Cause& cause) const;
-    // Prior sd of one of an instrument's columns.
-    double instrument_sd(const Cause& cause, std::size_t which) const;
     // What a cause of size 1 does to an upright reading taken now, in a set-up, at a place (a fresh figure is
     // read right); `which` as in column.
     double effect_now(const Cause& cause, std::size_t which, std::int32_t setup, const SightPlace& place,

@@ -138,19 +138,26 @@ Sizes Causes::sizes(const Cause& cause) const {
     return sizes;
 }
 
-std::size_t Causes::columns(const Cause& cause) const {
-    if (cause.kind != SuspectKind::InstrumentOut) return 1;
-    const auto at = static_cast<std::size_t>(cause.other);
-    return book_.instruments[at].type == InstrumentType::OpticalLevel ? 1 : 3;
-}
-
-double Causes::instrument_sd(const Cause& cause, std::size_t which) const {
+// Effects that are switched off are none, even for an instrument out of order.
+std::vector<Causes::InstrumentColumn> Causes::instrument_columns(const Cause& cause) const {
     const auto at = static_cast<std::size_t>(cause.other);
     const InstrumentErrors& errors = model_.sights.errors[at];
-    const auto or_usual = [](double sd, double usual) { return out_factor * (sd > 0 ? sd : usual); };
-    if (columns(cause) == 1) return or_usual(errors.collimation_sd, preset::assumed_optical_level.collimation_sd);
-    return which < 2 ? or_usual(errors.tilt_sd, preset::assumed_rotating_laser.tilt_sd)
-                     : or_usual(errors.cone_sd, preset::assumed_rotating_laser.cone_sd);
+    std::vector<InstrumentColumn> columns;
+    const auto add = [&](InstrumentColumn::What what, double sd) {
+        if (sd > 0) columns.push_back({what, out_factor * sd});
+    };
+    if (book_.instruments[at].type == InstrumentType::OpticalLevel) {
+        add(InstrumentColumn::What::Collimation, errors.collimation_sd);
+    } else {
+        add(InstrumentColumn::What::MainTilt, errors.tilt_sd);
+        add(InstrumentColumn::What::CrossTilt, errors.tilt_sd);
+        add(InstrumentColumn::What::Cone, errors.cone_sd);
+    }
+    return columns;
+}
+
+std::size_t Causes::columns(const Cause& cause) const {
+    return cause.kind == SuspectKind::InstrumentOut ? instrument_columns(cause).size() : 1;
 }
 
 double Causes::minutes(std::int32_t row) const {
@@ -237,14 +244,14 @@ Shifts Causes::of_moved(const Cause& cause) const {
 
 Shifts Causes::of_instrument(const Cause& cause, std::size_t which) const {
     Shifts shifts;
-    const bool level = columns(cause) == 1;
+    const InstrumentColumn column = instrument_columns(cause)[which];
     for (std::size_t row = 0; row < model_.sights.rows.size(); ++row) {
         const SightRow& sight_row = model_.sights.rows[row];
         const auto setup = static_cast<std::size_t>(sight_row.setup);
         if (book_.setups[setup].instrument_at != cause.other || sight_row.stretch != cause.stretch) continue;
-        const double by = level || which == 2 ? sight_row.terms.d
-                          : !model_.sights.setups[setup].oriented ? 0
-                          : which == 0 ? sight_row.terms.u : sight_row.terms.v;
+        const bool turns = model_.sights.setups[setup].oriented;
+        const SightTerms& terms = sight_row.terms;
+        const double by = column.of(terms.u, terms.v, terms.d, turns);
         if (by != 0) shifts.push_back({static_cast<std::uint32_t>(row), by});
     }
     return shifts;
@@ -350,7 +357,8 @@ double Causes::effect_now(const Cause& cause, std::size_t which, std::int32_t se
             return same_tripod ? minutes(static_cast<std::int32_t>(on_tripod(at).back())) : 0;
         case SuspectKind::InstrumentOut:
             if (book_.setups[at].instrument_at != cause.other) return 0;
-            return columns(cause) == 1 || which == 2 ? place.d : which == 0 ? place.u : place.v;
+            return instrument_columns(cause)[which].of(place.u, place.v, place.d,
+                                                       model_.sights.setups[at].oriented);
         default:
             return 0;
     }

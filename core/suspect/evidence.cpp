@@ -100,8 +100,8 @@ std::vector<adjust::Part> Evidence::parts(std::uint32_t row) const {
     return solution().parts_of(terms(row, of_row));
 }
 
-Measured Evidence::measure(const Shifts& shifts) const {
-    Measured measured;
+Probe Evidence::measure(const Shifts& shifts) const {
+    Probe measured;
     std::vector<adjust::Term> sum, of_row;
     double carried = 0;
     for (const Shift& shift : shifts) {
@@ -132,7 +132,7 @@ double product(std::span<const adjust::Part> a, std::span<const adjust::Part> b)
     return sum;
 }
 
-double joint_information(const Evidence& evidence, const Measured& a, const Measured& b) {
+double joint_information(const Evidence& evidence, const Probe& a, const Probe& b) {
     double sum = 0;
     std::size_t q = 0;
     for (const Shift& shift : a.shifts) {
@@ -143,7 +143,7 @@ double joint_information(const Evidence& evidence, const Measured& a, const Meas
     return sum - product(a.parts, b.parts);
 }
 
-double likeness(const Evidence& evidence, const Measured& a, const Measured& b) {
+double likeness(const Evidence& evidence, const Probe& a, const Probe& b) {
     if (a.found.information <= 0 || b.found.information <= 0) return 0;
     return joint_information(evidence, a, b) / std::sqrt(a.found.information * b.found.information);
 }

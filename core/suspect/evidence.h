@@ -37,7 +37,7 @@ struct Pull {
 };
 
 // A column measured, with what it takes to compare it with others.
-struct Measured {
+struct Probe {
     Pull found;
     Shifts shifts;                    // of rows that are checked
     std::vector<adjust::Part> parts;  // z
@@ -78,7 +78,7 @@ class Evidence {
     std::span<const adjust::Term> terms(std::uint32_t row, std::vector<adjust::Term>& into) const;
     // z of one row with weight 1/V: parts of its terms.
     std::vector<adjust::Part> parts(std::uint32_t row) const;
-    Measured measure(const Shifts& shifts) const;
+    Probe measure(const Shifts& shifts) const;
 
   private:
     void expect_designs(const Book& book, const Designs& designs);
@@ -93,9 +93,9 @@ class Evidence {
 
 // Products of two sums' parts, and of two columns after projection.
 double product(std::span<const adjust::Part> a, std::span<const adjust::Part> b);
-double joint_information(const Evidence& evidence, const Measured& a, const Measured& b);
+double joint_information(const Evidence& evidence, const Probe& a, const Probe& b);
 // Correlation of what two columns do to the readings: 1 or -1 where no reading could tell them apart. 0 where
 // one of them shows nowhere.
-double likeness(const Evidence& evidence, const Measured& a, const Measured& b);
+double likeness(const Evidence& evidence, const Probe& a, const Probe& b);
 
 }  // namespace fallwright

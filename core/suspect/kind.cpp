@@ -37,7 +37,7 @@ std::string_view kind_word(SuspectKind kind) {
     return table[static_cast<std::size_t>(kind)].word;
 }
 
-std::optional<SuspectKind> kind_of(std::string_view word) {
+std::optional<SuspectKind> kind_from(std::string_view word) {
     for (std::size_t i = 0; i < table.size(); ++i) {
         if (table[i].word == word) return static_cast<SuspectKind>(i);
     }
@@ -53,7 +53,7 @@ SuspectPriors priors_of(const Book& book) {
         for (const RulePrior& given : rule.priors) {
             const std::string_view word = book.names.text(given.kind);
             if (word == "none") priors.none = given.p;
-            if (const auto kind = kind_of(word)) priors.weight[static_cast<std::size_t>(*kind)] = given.p;
+            if (const auto kind = kind_from(word)) priors.weight[static_cast<std::size_t>(*kind)] = given.p;
         }
     }
     return priors;

@@ -46,7 +46,7 @@ constexpr std::size_t suspect_kinds = 19;
 
 // "misread", "digits-swapped", ...: the words of results and of the rule.
 std::string_view kind_word(SuspectKind kind);
-std::optional<SuspectKind> kind_of(std::string_view word);
+std::optional<SuspectKind> kind_from(std::string_view word);
 
 // Weights, not yet normalised.
 struct SuspectPriors {

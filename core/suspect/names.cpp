@@ -33,10 +33,22 @@ bool one_left_out(const std::string& longer, const std::string& shorter) {
     return longer.compare(i + 1, std::string::npos, shorter, i, std::string::npos) == 0;
 }
 
+bool is_letter(char c) {
+    return c >= 'a' && c <= 'z';
+}
+
+// Points counted by letters: "peg E", "peg W".
+bool stands_alone(const std::string& name, std::size_t at) {
+    const bool before = at > 0 && is_letter(name[at - 1]);
+    const bool after = at + 1 < name.size() && is_letter(name[at + 1]);
+    return is_letter(name[at]) && !before && !after;
+}
+
 bool one_changed_or_exchanged(const std::string& a, const std::string& b) {
     std::size_t first = 0;
     while (first < a.size() && a[first] == b[first]) ++first;
     if (first == a.size()) return true;  // differ in case only
+    if (stands_alone(a, first) && stands_alone(b, first)) return false;
     if (a.compare(first + 1, std::string::npos, b, first + 1, std::string::npos) == 0) return true;
     return first + 1 < a.size() && a[first] == b[first + 1] && a[first + 1] == b[first] &&
            a.compare(first + 2, std::string::npos, b, first + 2, std::string::npos) == 0;

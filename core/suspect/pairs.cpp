@@ -23,7 +23,7 @@ class PairMaker {
         for (const Weighed& single : ranking.best) {
             if (singles_.size() == partners) break;
             if (!is_one_column(single.cause)) continue;
-            Measured column = evidence.measure(causes.column(single.cause));
+            Probe column = evidence.measure(causes.column(single.cause));
             if (column.found.information > 0) singles_.push_back({single, std::move(column)});
         }
     }
@@ -41,7 +41,7 @@ class PairMaker {
   private:
     struct Single {
         Weighed weighed;
-        Measured column;
+        Probe column;
     };
 
     void add(const Single& a, const Single& b, const std::function<double(const Cause&)>& log_prior) {

@@ -64,9 +64,19 @@ class Ranker {
     FoundSize found_of(const Cause& cause, std::size_t& which) {
         if (cause.kind == SuspectKind::WrongPoint || cause.kind == SuspectKind::WrongSetup)
             return odds_reassigned(evidence_, causes_, cause);
-        if (causes_.columns(cause) == 1 && cause.kind != SuspectKind::InstrumentOut)
-            return odds_of(pull_of(cause), causes_.sizes(cause));
+        if (cause.kind != SuspectKind::InstrumentOut) {
+            const Pull pull = pull_of(cause);
+            note_least(cause, pull.information);
+            return odds_of(pull, causes_.sizes(cause));
+        }
         return joint(cause, which);
+    }
+
+    void note_least(const Cause& cause, double information) {
+        LeastSeen& least = ranking_.least[static_cast<std::size_t>(cause.kind)];
+        if (cause.kind == SuspectKind::Misread && information == 0) return;
+        if (least.any && information >= least.information) return;
+        least = {true, cause, information};
     }
 
     Pull pull_of(const Cause& cause) {
@@ -90,12 +100,13 @@ class Ranker {
     }
 
     FoundSize joint(const Cause& cause, std::size_t& which) {
-        std::vector<Measured> columns;
+        std::vector<Probe> columns;
         std::vector<double> pull, information, sd;
-        for (std::size_t i = 0; i < causes_.columns(cause); ++i) {
+        const std::vector<Causes::InstrumentColumn> all = causes_.instrument_columns(cause);
+        for (std::size_t i = 0; i < all.size(); ++i) {
             columns.push_back(evidence_.measure(causes_.column(cause, i)));
             pull.push_back(columns.back().found.pull);
-            sd.push_back(causes_.instrument_sd(cause, i));
+            sd.push_back(all[i].sd);
         }
         for (std::size_t i = 0; i < columns.size(); ++i) {
             for (std::size_t j = 0; j < columns.size(); ++j) {

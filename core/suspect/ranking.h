@@ -26,10 +26,19 @@ struct Weighed {
     double with_size = 0, with_sd = 0;
 };
 
+// The cause of a kind that the readings would show least.
+struct LeastSeen {
+    bool any = false;
+    Cause cause;
+    double information = 0;
+};
+
 struct Ranking {
     std::vector<Weighed> best;  // the most probable first
     double none = 0;            // ln
     double total = 0;           // ln
+    // By kind, of causes that are one column each; of readings only those that something checks.
+    std::array<LeastSeen, suspect_kinds> least{};
 
     double probability(double weight) const;
 };

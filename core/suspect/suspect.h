@@ -16,7 +16,9 @@
 #include <string>
 #include <vector>
 
-#include "suspect/causes.h"
+#include "base/finding.h"
+#include "design/design.h"
+#include "model/model.h"
 #include "suspect/kind.h"
 
 namespace fallwright {
@@ -86,6 +88,9 @@ struct Suspects {
 // priors.
 Suspects find_suspects(const Book& book, const Where& where, const Figures& figures, const Designs& designs,
                        const Model& model);
+
+// Whether the size of such a cause is a length (else a gradient, an angle or a factor).
+bool size_is_length(SuspectKind kind);
 
 // 0.8 "very likely", 0.4 "likely", 0.1 "possible"; empty below.
 std::string_view likely_word(double probability);

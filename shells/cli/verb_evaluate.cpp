@@ -25,11 +25,12 @@ bool something_outside(const Evaluation& evaluation) {
 }
 
 template <class Write, class Text>
-int answer(const std::string& path, const Output& output, Write write, Text text) {
+int answer(const std::string& path, const Output& output, bool with_suspects, Write write, Text text) {
     const Result<std::shared_ptr<const Book>> book = open_book(path);
     if (!book) return refuse(book.finding(), output);
     say_progress((*book)->entries.size(), "adjusting");
-    const Evaluation evaluation = evaluate(*book);
+    Evaluation evaluation = evaluate(*book);
+    if (with_suspects) add_suspects(evaluation);
     say_progress((*book)->entries.size(), "writing");
     if (output.json) {
         JsonOut out([](std::string_view piece) { print(piece); });
@@ -44,17 +45,17 @@ int answer(const std::string& path, const Output& output, Write write, Text text
 }  // namespace
 
 int evaluate_book(const std::string& path, const Output& output) {
-    return answer(path, output, write_evaluation, [&output](const Evaluation& evaluation) {
+    return answer(path, output, true, write_evaluation, [&output](const Evaluation& evaluation) {
         return evaluation_text(evaluation, output.surveyor);
     });
 }
 
 int level_book(const std::string& path, const Output& output) {
-    return answer(path, output, write_levels, levels_text);
+    return answer(path, output, false, write_levels, levels_text);
 }
 
 int check_book(const std::string& path, const Output& output) {
-    return answer(path, output, write_check, check_text);
+    return answer(path, output, false, write_check, check_text);
 }
 
 }  // namespace fallwright::cli
