@@ -153,7 +153,6 @@ def around(scene, rng, names, middles, inters, clock, dist):
 def loop(rng):
     """Round a field and back to the one benchmark; from each set-up one or two points of the one before are read again."""
     scene = kit(rng, "loop", 0.5)
-    scene.mode = scene.mode if rng.random() < 0.9 else "bare"
     count, radius = int(rng.integers(4, 6)), float(rng.uniform(30, 45))
     corner = lambda i: (radius * math.sin(2 * math.pi * i / count), radius * math.cos(2 * math.pi * i / count))
     placed = scene.mode == "placed"

@@ -48,7 +48,6 @@ class Reading:
     dist: bool = False  # whether the book says how far
     booked_as: Optional[str] = None  # of a wrong name; the staff stands on `point`
     booked_in: Optional[int] = None  # of a wrong set-up
-    booked_ch: Optional[float] = None  # of a wrong chainage
 
 
 @dataclass

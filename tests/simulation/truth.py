@@ -4,8 +4,6 @@ import json
 import math
 from datetime import datetime, timedelta, timezone
 
-import numpy as np
-
 from model import Model, sight
 from scene import STEP
 
@@ -13,21 +11,21 @@ START = datetime(2026, 5, 4, 7, 0, tzinfo=timezone.utc)
 
 
 class Truth:
-    """All errors of one job. `factor` enlarges the body's errors (an instrument out of adjustment)."""
+    """All errors of one job, each drawn when it is first asked for."""
 
-    def __init__(self, scene, rng, factor=1.0):
+    def __init__(self, scene, rng):
         self.scene, self.rng, self.model = scene, rng, Model(scene, True)
-        self.factor, self.errors, self.noises = factor, {}, []
+        self.errors = {}
         self.listed = {p: round(scene.points[p].level, 3) for p in scene.benchmarks}
         for p, (sd, _) in scene.benchmarks.items():
             scene.points[p].level = self.listed[p] - (rng.normal(0, sd) if sd else 0.0)
-        self.exact = [self.figure(r, float(rng.normal())) for r in scene.readings]
+        self.deviates = [float(rng.normal()) for _ in scene.readings]
+        self.exact = [self.figure(r, z) for r, z in zip(scene.readings, self.deviates)]
 
     def error(self, name):
         if name not in self.errors:
             mean, sd = self.model.priors[name]
-            wide = self.factor if name in ("tilt x", "tilt y", "cone") else 1.0
-            self.errors[name] = mean + wide * sd * float(self.rng.normal())
+            self.errors[name] = mean + sd * float(self.rng.normal())
         return self.errors[name]
 
     def figure(self, reading, deviate):
@@ -67,20 +65,21 @@ def rounded(figure):
 
 
 class Book:
-    """The entries of a job. `figures` are what is booked, upright positive, one for each reading."""
+    """The entries of a job: what is booked. figures: one for each reading, of an inverted staff from its foot down."""
 
-    def __init__(self, truth, figures, rng, levels=None):
+    def __init__(self, truth, figures, marks, readings=None, levels=None):
         self.scene, self.figures, self.levels = truth.scene, figures, levels or truth.listed
-        self.marks = [float(rng.uniform(-0.04, 0.04)) for _ in figures]
+        self.readings, self.marks = readings or self.scene.readings, marks
         self.split = [mark_and_offset(f, m) if r.form == "mark" and not r.inverted else None
-                      for f, m, r in zip(figures, self.marks, self.scene.readings)]
+                      for f, m, r in zip(figures, marks, self.readings)]
+        self.as_upright = set()  # inverted readings booked as if they were not
 
     def entries(self, count=None):
         """As JSON lines; with `count`, as far as that reading."""
         yield self.line(kind="book", format="fallwright", version=1)
         yield from self.head()
         told = set()
-        for i, reading in enumerate(self.scene.readings[:count]):
+        for i, reading in enumerate(self.readings[:count]):
             stand = reading.setup if reading.booked_in is None else reading.booked_in
             for j in range(max(stand, reading.setup) + 1):
                 if j not in told:
@@ -137,13 +136,12 @@ class Book:
         where = {"point": point.name}
         if point.on_line:
             ch, off = point.on_line
-            ch = ch if reading.booked_ch is None else reading.booked_ch
             where = {"line": scene.line["name"], "ch": ch, "off": off or None, "what": point.what}
         elif point.what:
             where["what"] = point.what
         dist = round(sight(scene, reading, True).d, 1) if reading.dist else None
         return self.line(kind="reading", id=f"r{i}", at=self.at(reading.minute), setup=scene.setups[stand].name, **where,
-                         sight=reading.sight, dist=dist, inverted=reading.inverted or None, **self.value(i, reading))
+                         sight=reading.sight, dist=dist, inverted=(reading.inverted and i not in self.as_upright) or None, **self.value(i, reading))
 
     def value(self, i, reading):
         if self.split[i] is None:
@@ -161,8 +159,5 @@ def mark_and_offset(figure, shift):
 def clean(scene, rng):
     """(truth, book) of a job in which nothing went wrong."""
     truth = Truth(scene, rng)
-    return truth, Book(truth, [rounded(f) for f in truth.exact], rng)
-
-
-def joint_levels(truth, points):
-    return np.array([truth.scene.points[p].level for p in points])
+    marks = [float(rng.uniform(-0.04, 0.04)) for _ in truth.exact]
+    return truth, Book(truth, [rounded(f) for f in truth.exact], marks)
