@@ -214,7 +214,10 @@ def settling(job):
 
 
 def instrument_out(job):
-    yield Slip("instrument-out", ["I"], np.zeros(job.count + len(job.weighted)), 1.0, fixed(1.0), reassigned.Out())
+    """Its tilt too where every bearing is known: else each stand's tilt is one of its own."""
+    tilts = all(job.known(k) for k in range(len(job.scene.setups)))
+    change = reassigned.Out(("tilt x", "tilt y", "cone") if tilts else ("cone",))
+    yield Slip("instrument-out", ["I"], np.zeros(job.count + len(job.weighted)), 1.0, fixed(1.0), change)
 
 
 def other_beam(job):

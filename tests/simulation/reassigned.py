@@ -55,12 +55,15 @@ class Upright:
     i: int
 
 
+@dataclass
 class Out:
-    """Tilt and cone drawn anew, ten times as large; the column becomes what this does to each reading."""
+    """Errors of the body drawn anew, ten times as large; the column becomes what this does to each reading."""
+
+    names: tuple
 
     def apply(self, truth, rng):
         model = truth.model
-        for name in ("tilt x", "tilt y", "cone"):
+        for name in self.names:
             if name in model.priors:
                 truth.errors[name] = model.priors[name][0] + OUT * model.priors[name][1] * float(rng.normal())
         figures = [truth.figure(r, z) for r, z in zip(truth.scene.readings, truth.deviates)]
