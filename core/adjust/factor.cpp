@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <numeric>
 #include <limits>
 #include <utility>
 
@@ -93,9 +94,17 @@ std::vector<Column> Factor::reach(std::span<const Term> terms) const {
 // L^-1 times the scaled terms. All rows of a column of L lie above it, so within its reach.
 Factor::Sparse Factor::forward(std::span<const Term> terms) const {
     Sparse y;
-    y.position = reach(terms);
+    // Where a good part of the unknowns is reached anyway, every position is its own slot.
+    const bool all = terms.size() >= parent_.size() / 16;
+    if (all) {
+        y.position.resize(parent_.size());
+        std::iota(y.position.begin(), y.position.end(), Column{0});
+    } else {
+        y.position = reach(terms);
+    }
     y.value.assign(y.position.size(), 0.0);
     const auto slot = [&](std::size_t from, Column at) {
+        if (all) return static_cast<std::size_t>(at);
         const auto found =
             std::lower_bound(y.position.begin() + static_cast<std::ptrdiff_t>(from), y.position.end(), at);
         return static_cast<std::size_t>(found - y.position.begin());
@@ -105,6 +114,7 @@ Factor::Sparse Factor::forward(std::span<const Term> terms) const {
         y.value[slot(0, at)] += term.coefficient * scale_[at];
     }
     for (std::size_t k = 0; k < y.position.size(); ++k) {
+        if (y.value[k] == 0) continue;
         const auto rows = l_.rows_of(y.position[k]);
         const auto values = l_.values_of(y.position[k]);
         std::size_t place = k;

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <set>
 #include <string>
 
 #include "suspect/names.h"
@@ -28,15 +27,15 @@ Causes::Causes(const Book& book, const Where& where, const Figures& figures, con
       evidence_(evidence),
       lines_(book.lines),
       receivers_(book.receivers),
-      near_names_(model.points.size()) {
+      near_pairs_(near_names(book, model.points)) {
     for (std::size_t i = 0; i < book.lines.size(); ++i)
         plans_.emplace_back(book.lines[i], static_cast<std::int32_t>(i));
     sort_rows();
     sort_by_point();
     note_change_points();
-    for (const auto& [a, b] : near_names(book, model.points)) {
-        near_names_[static_cast<std::size_t>(a)].push_back(b);
-        near_names_[static_cast<std::size_t>(b)].push_back(a);
+    for (const auto& [a, b] : near_pairs_) {
+        near_names_[a].push_back(b);
+        near_names_[b].push_back(a);
     }
 }
 
@@ -94,6 +93,7 @@ std::span<const std::uint32_t> Causes::on_tripod(std::size_t setup) const {
 void Causes::note_change_points() {
     std::vector<std::int32_t> last_tripod(model_.points.size(), -1);
     std::vector<bool> carried(book_.setups.size(), false);
+    change_points_.resize(book_.setups.size());
     for (const std::uint32_t reading : book_.readings_by_time) {
         const std::int32_t row = model_.sights.row_of[reading];
         if (row < 0) continue;
@@ -103,7 +103,7 @@ void Causes::note_change_points() {
         if (before >= 0 && before != tripod) {
             const bool carrier = !carried[static_cast<std::size_t>(tripod)];
             carried[static_cast<std::size_t>(tripod)] = true;
-            change_points_.push_back({of.point, of.setup, row, carrier ? 1.0 : shared_point_share});
+            change_points_[static_cast<std::size_t>(of.setup)].push_back({of.point, of.setup, row, carrier ? 1.0 : shared_point_share});
         }
         before = tripod;
     }
@@ -114,8 +114,14 @@ void Causes::each(const Visit& visit) const {
         if (first_on_tripod(setup)) each_on_tripod(setup, visit);
         each_of_setup(setup, visit);
         each_section(setup, visit);
+        each_change_point(setup, visit);
     }
-    for (const ChangePoint& moved : change_points_) {
+    each_benchmark(visit);
+    each_instrument(visit);
+}
+
+void Causes::each_change_point(std::int32_t setup, const Visit& visit) const {
+    for (const ChangePoint& moved : change_points_[static_cast<std::size_t>(setup)]) {
         Cause cause;
         cause.kind = SuspectKind::MovedChangePoint;
         cause.row = moved.first_row;
@@ -124,8 +130,17 @@ void Causes::each(const Visit& visit) const {
         cause.share = moved.share;
         visit(cause);
     }
-    each_benchmark(visit);
-    each_instrument(visit);
+}
+
+std::int32_t Causes::row_of_tripod(const Cause& cause, const Shifts& shifts) const {
+    if (cause.setup < 0 || shifts.empty()) return -1;
+    const std::int32_t root = where_.tripods[static_cast<std::size_t>(cause.setup)];
+    for (const Shift& shift : shifts) {
+        if (shift.row >= model_.sights.rows.size()) return -1;
+        const std::int32_t setup = model_.sights.rows[shift.row].setup;
+        if (where_.tripods[static_cast<std::size_t>(setup)] != root) return -1;
+    }
+    return static_cast<std::int32_t>(shifts.front().row);
 }
 
 bool Causes::first_on_tripod(std::int32_t setup) const {
@@ -197,15 +212,16 @@ void Causes::each_assignment(std::int32_t row, const Visit& visit) const {
     cause.setup = of.setup;
     cause.share = 1;
     cause.kind = SuspectKind::WrongPoint;
-    std::set<std::int32_t> candidates(near_names_[static_cast<std::size_t>(of.point)].begin(),
-                                      near_names_[static_cast<std::size_t>(of.point)].end());
+    std::vector<std::int32_t> candidates;
+    if (const auto near = near_names_.find(of.point); near != near_names_.end()) candidates = near->second;
     const std::size_t at = place_[static_cast<std::size_t>(row)];
     for (const std::size_t beside : {at - 1, at + 1}) {
         if (beside >= by_time_.size()) continue;
         const SightRow& other = model_.sights.rows[by_time_[beside]];
-        if (other.setup == of.setup) candidates.insert(other.point);
+        if (other.setup == of.setup && other.point != of.point) candidates.push_back(other.point);
     }
-    candidates.erase(of.point);
+    std::sort(candidates.begin(), candidates.end());
+    candidates.erase(std::unique(candidates.begin(), candidates.end()), candidates.end());
     for (const std::int32_t candidate : candidates) {
         cause.point = candidate;
         visit(cause);

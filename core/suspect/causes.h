@@ -22,6 +22,7 @@
 
 #include <array>
 #include <functional>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -108,10 +109,13 @@ class Causes {
         return model_.sights.rows[static_cast<std::size_t>(row)];
     }
     const Reading& reading(std::int32_t row) const { return book_.readings[sight(row).reading]; }
+    // A reading of the one tripod that all shifts are of; -1 where there is none.
+    std::int32_t row_of_tripod(const Cause& cause, const Shifts& shifts) const;
     // Readings on the cause's tripod from its own on, in time order.
     std::span<const std::uint32_t> from_here(const Cause& cause) const;
     // Whether the tripod was first read from in this set-up.
     bool first_on_tripod(std::int32_t setup) const;
+    const std::vector<std::pair<std::int32_t, std::int32_t>>& near_pairs() const { return near_pairs_; }
     // Set-ups in the order of their first readings.
     const std::vector<std::int32_t>& setup_order() const { return setup_order_; }
 
@@ -124,6 +128,7 @@ class Causes {
     void each_of_reading(std::int32_t row, const Visit& visit) const;
     void each_assignment(std::int32_t row, const Visit& visit) const;
     void each_of_setup(std::int32_t setup, const Visit& visit) const;
+    void each_change_point(std::int32_t setup, const Visit& visit) const;
     void each_section(std::int32_t setup, const Visit& visit) const;
     void each_gap(std::int32_t tripod, const Visit& visit) const;
     void each_benchmark(const Visit& visit) const;
@@ -167,8 +172,9 @@ class Causes {
         std::int32_t point, setup, first_row;
         double share;
     };
-    std::vector<ChangePoint> change_points_;
-    std::vector<std::vector<std::int32_t>> near_names_;  // per point; empty where none are kept
+    std::vector<std::vector<ChangePoint>> change_points_;  // by set-up
+    std::vector<std::pair<std::int32_t, std::int32_t>> near_pairs_;  // of points with near-equal names
+    std::map<std::int32_t, std::vector<std::int32_t>> near_names_;  // by point, where it has any
 };
 
 }  // namespace fallwright

@@ -7,7 +7,6 @@
 
 #include "adjust/statistics.h"
 #include "base/print.h"
-#include "suspect/names.h"
 
 namespace fallwright {
 
@@ -19,8 +18,10 @@ std::string length_text(const Book& book, double metres) {
     return trimmed(metres * millimetres, 2) + " mm";
 }
 
-void ask_near_names(const Book& book, const Model& model, Findings& findings) {
-    for (const auto& [a, b] : near_names(book, model.points)) {
+void ask_near_names(const Causes& causes, Findings& findings) {
+    const Book& book = causes.book();
+    const Model& model = causes.model();
+    for (const auto& [a, b] : causes.near_pairs()) {
         const std::string first = book.name(model.points.name(static_cast<std::size_t>(a)));
         const std::string second = book.name(model.points.name(static_cast<std::size_t>(b)));
         findings.push_back(finding(Code::NearNames, {first, second},
@@ -139,9 +140,11 @@ void ask_repeats(const Book& book, const Model& model, Findings& findings) {
 
 }  // namespace
 
-Findings doubts_of(const Book& book, const Model& model, const Evidence& evidence) {
+Findings doubts_of(const Causes& causes, const Evidence& evidence) {
+    const Book& book = causes.book();
+    const Model& model = causes.model();
     Findings findings;
-    ask_near_names(book, model, findings);
+    ask_near_names(causes, findings);
     ask_lines(book, model, evidence, findings);
     ask_repeats(book, model, findings);
     return findings;

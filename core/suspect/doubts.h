@@ -15,6 +15,6 @@
 
 namespace fallwright {
 
-Findings doubts_of(const Book& book, const Model& model, const Evidence& evidence);
+Findings doubts_of(const Causes& causes, const Evidence& evidence);
 
 }  // namespace fallwright

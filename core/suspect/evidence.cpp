@@ -100,20 +100,38 @@ std::vector<adjust::Part> Evidence::parts(std::uint32_t row) const {
     return solution().parts_of(terms(row, of_row));
 }
 
+// A' P c. Many rows are summed by column, so that a column that all of them carry is one term.
+std::vector<adjust::Term> Evidence::carried_by(const Shifts& shifts) const {
+    constexpr std::size_t many = 64;
+    std::vector<adjust::Term> sum, of_row;
+    std::vector<double> by_column(shifts.size() > many ? problem().columns() : 0, 0.0);
+    for (const Shift& shift : shifts) {
+        for (const adjust::Term& term : terms(shift.row, of_row)) {
+            const double more = term.coefficient * shift.by * weight(shift.row);
+            if (by_column.empty()) {
+                sum.push_back({term.column, more});
+            } else {
+                by_column[static_cast<std::size_t>(term.column)] += more;
+            }
+        }
+    }
+    for (std::size_t column = 0; column < by_column.size(); ++column) {
+        if (by_column[column] != 0) sum.push_back({static_cast<adjust::Column>(column), by_column[column]});
+    }
+    return sum;
+}
+
 Probe Evidence::measure(const Shifts& shifts) const {
     Probe measured;
-    std::vector<adjust::Term> sum, of_row;
     double carried = 0;
     for (const Shift& shift : shifts) {
         if (!checked(shift.row) || shift.by == 0) continue;
         measured.shifts.push_back(shift);
         measured.found.pull += shift.by * pull(shift.row);
         carried += shift.by * shift.by * weight(shift.row);
-        for (const adjust::Term& term : terms(shift.row, of_row))
-            sum.push_back({term.column, term.coefficient * shift.by * weight(shift.row)});
     }
     if (measured.shifts.empty()) return {};
-    measured.parts = solution().parts_of(sum);
+    measured.parts = solution().parts_of(carried_by(measured.shifts));
     double explained = 0;
     for (const adjust::Part& part : measured.parts) explained += part.coefficient * part.coefficient;
     measured.found.information = carried - explained;

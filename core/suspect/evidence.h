@@ -81,6 +81,7 @@ class Evidence {
     Probe measure(const Shifts& shifts) const;
 
   private:
+    std::vector<adjust::Term> carried_by(const Shifts& shifts) const;
     void expect_designs(const Book& book, const Designs& designs);
     bool expect(const Book& book, const Design& design, const Reading& reading, double sd);
 

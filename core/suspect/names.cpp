@@ -1,6 +1,8 @@
 #include "suspect/names.h"
 
 #include <algorithm>
+#include <map>
+#include <set>
 #include <string>
 #include <unordered_map>
 
@@ -49,6 +51,7 @@ bool one_changed_or_exchanged(const std::string& a, const std::string& b) {
     while (first < a.size() && a[first] == b[first]) ++first;
     if (first == a.size()) return true;  // differ in case only
     if (stands_alone(a, first) && stands_alone(b, first)) return false;
+    if (!is_letter(a[first]) && !is_letter(b[first])) return false;  // "-3" and "+3" are two sides
     if (a.compare(first + 1, std::string::npos, b, first + 1, std::string::npos) == 0) return true;
     return first + 1 < a.size() && a[first] == b[first + 1] && a[first + 1] == b[first] &&
            a.compare(first + 2, std::string::npos, b, first + 2, std::string::npos) == 0;
@@ -76,6 +79,25 @@ std::vector<bool> on_lines(const Book& book, const Points& points) {
     return on;
 }
 
+// Letters of the names, digits left out: near names have letters one change apart, or the same but for case.
+// Most books count their points under a few stems, and none of these is near another.
+std::set<std::string> stems_with_neighbours(const std::vector<std::string>& names) {
+    std::map<std::string, std::set<std::string>> by_key;
+    const std::set<std::string> stems(names.begin(), names.end());
+    for (const std::string& stem : stems) {
+        for (const std::string& key : keys_of(folded(stem))) by_key[key].insert(stem);
+    }
+    std::set<std::string> found;
+    for (const auto& [key, together] : by_key) {
+        for (const std::string& a : together) {
+            for (const std::string& b : together) {
+                if (near_equal(a, b)) found.insert(a);
+            }
+        }
+    }
+    return found;
+}
+
 }  // namespace
 
 bool near_equal(std::string_view a, std::string_view b) {
@@ -91,9 +113,14 @@ std::vector<std::pair<std::int32_t, std::int32_t>> near_names(const Book& book, 
     std::vector<std::pair<std::int32_t, std::int32_t>> pairs;
     if (points.size() > near_names_limit) return pairs;
     const std::vector<bool> on_line = on_lines(book, points);
+    std::vector<std::string> stems(points.size());
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        if (!on_line[i]) stems[i] = without_digits(std::string(book.names.text(points.name(i))));
+    }
+    const std::set<std::string> looked_at = stems_with_neighbours(stems);
     std::unordered_map<std::string, std::vector<std::int32_t>> by_key;
     for (std::size_t i = 0; i < points.size(); ++i) {
-        if (on_line[i]) continue;
+        if (on_line[i] || looked_at.count(stems[i]) == 0) continue;
         const std::string name(book.names.text(points.name(i)));
         for (const std::string& key : keys_of(folded(name))) {
             std::vector<std::int32_t>& there = by_key[key];

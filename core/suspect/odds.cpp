@@ -51,8 +51,21 @@ FoundSize odds_free(const Pull& found, double sd) {
             found.pull / stiff, 1 / std::sqrt(stiff)};
 }
 
+// The readings say nothing: the size believed most beforehand.
+static FoundSize odds_unseen(const Sizes& sizes) {
+    double all = 0;
+    const Size* most = nullptr;
+    for (const Size& each : sizes) {
+        all += each.share;
+        if (most == nullptr || each.share > most->share) most = &each;
+    }
+    if (most == nullptr) return {-INFINITY, 0, 0};
+    return {std::log(all), most->size, most->sd};
+}
+
 FoundSize odds_of(const Pull& found, const Sizes& sizes) {
     FoundSize best;
+    if (found.information == 0) return odds_unseen(sizes);
     double best_odds = -INFINITY, all = -INFINITY;
     for (const Size& each : sizes) {
         const FoundSize one =

@@ -14,6 +14,7 @@ namespace fallwright {
 namespace {
 
 constexpr std::size_t kept = 1024;
+constexpr double does_not_matter = 9;  // ln of the weight of "nothing wrong" over its own
 constexpr int order_places = 9;  // of a weight, so that rounding does not order equals
 
 bool heavier(const Weighed& a, const Weighed& b) {
@@ -63,7 +64,7 @@ class Ranker {
 
     FoundSize found_of(const Cause& cause, std::size_t& which) {
         if (cause.kind == SuspectKind::WrongPoint || cause.kind == SuspectKind::WrongSetup)
-            return odds_reassigned(evidence_, causes_, cause);
+            return odds_reassigned(evidence_, causes_, cause, ranking_.none - does_not_matter - log_prior(cause));
         if (cause.kind != SuspectKind::InstrumentOut) {
             const Pull pull = pull_of(cause);
             note_least(cause, pull.information);
@@ -95,8 +96,14 @@ class Ranker {
                 return one;
             }
             default:
-                return evidence_.measure(causes_.column(cause)).found;
+                return of_many(cause);
         }
+    }
+
+    Pull of_many(const Cause& cause) {
+        const Shifts shifts = causes_.column(cause);
+        const std::int32_t row = causes_.row_of_tripod(cause, shifts);
+        return row >= 0 ? tripods_.of(row, shifts) : evidence_.measure(shifts).found;
     }
 
     FoundSize joint(const Cause& cause, std::size_t& which) {

@@ -34,7 +34,7 @@ class Reassignment {
         misfit_ = evidence.pull(row_) * variance_;
     }
 
-    FoundSize odds() {
+    FoundSize odds(double enough) {
         const bool alone = redundancy_ < least_redundancy;
         FoundSize found = {0, NAN, NAN};
         if (!alone) found = {0, sight_.terms.sign * misfit_ / redundancy_, std::sqrt(variance_ / redundancy_)};
@@ -46,8 +46,13 @@ class Reassignment {
             found.log_odds = -INFINITY;
             return found;
         }
-        if (std::isnan(evidence_.solution().variance_of(row.terms))) return found;
-        found.log_odds = against(row, alone);
+        const double roughly = rough_variance(row);
+        if (std::isnan(roughly) || most_odds(row, alone) > enough) {
+            if (std::isnan(roughly) && std::isnan(evidence_.solution().variance_of(row.terms))) return found;
+            found.log_odds = against(row, alone);
+        } else {
+            found.log_odds = against_roughly(row, roughly, alone);
+        }
         return found;
     }
 
@@ -115,6 +120,25 @@ class Reassignment {
         return std::fabs(row.misfit) > far * sds + without;
     }
 
+    // NaN where an unknown is not determined by itself.
+    double rough_variance(const NewRow& row) const {
+        double sum = row.variance;
+        for (const adjust::Term& term : row.terms)
+            sum += term.coefficient * term.coefficient *
+                   evidence_.solution().variance[static_cast<std::size_t>(term.column)];
+        return sum;
+    }
+    // The reading cannot speak louder than by all of its present misfit, and a new place as sharp as itself.
+    double most_odds(const NewRow& row, bool alone) const {
+        if (alone) return log_density(0, row.variance);
+        return log_density(0, row.variance) - log_density(misfit_ / redundancy_, variance_ / redundancy_);
+    }
+    double against_roughly(const NewRow& row, double variance, bool alone) const {
+        if (alone) return log_density(row.misfit, variance);
+        return log_density(row.misfit, variance) -
+               log_density(misfit_ / redundancy_, variance_ / redundancy_);
+    }
+
     double against(const NewRow& row, bool alone) const {
         const std::vector<adjust::Part> parts = evidence_.solution().parts_of(row.terms);
         double misfit = row.misfit, variance = row.variance + product(parts, parts);
@@ -137,8 +161,8 @@ class Reassignment {
 
 }  // namespace
 
-FoundSize odds_reassigned(const Evidence& evidence, const Causes& causes, const Cause& cause) {
-    return Reassignment(evidence, causes, cause).odds();
+FoundSize odds_reassigned(const Evidence& evidence, const Causes& causes, const Cause& cause, double enough) {
+    return Reassignment(evidence, causes, cause).odds(enough);
 }
 
 }  // namespace fallwright

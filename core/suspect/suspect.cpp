@@ -39,7 +39,7 @@ class Finder {
         settle(groups, found);
         note_unseen(found);
         found.before_lifting = before_lifting(causes_);
-        found.findings = doubts_of(book_, model_, evidence_);
+        found.findings = doubts_of(causes_, evidence_);
         return found;
     }
 

@@ -63,25 +63,50 @@ void TripodPulls::take_tripod(std::int32_t row) {
     multiply_neighbours(rows);
 }
 
+// Keeps |z|^2 beside z.
+void TripodPulls::add(std::span<const adjust::Part> parts, double factor, double& squares) {
+    for (const adjust::Part& part : parts) {
+        double& z = sum_[static_cast<std::size_t>(part.source)];
+        const double more = factor * part.coefficient;
+        squares += (2 * z + more) * more;
+        z += more;
+        touched_.push_back(part.source);
+    }
+}
+
+void TripodPulls::clear_sum() {
+    for (const std::int32_t source : touched_) sum_[static_cast<std::size_t>(source)] = 0;
+    touched_.clear();
+}
+
+Pull TripodPulls::of(std::int32_t row, const Shifts& shifts) {
+    take_tripod(row);
+    Pull sum;
+    double carried = 0, explained = 0;
+    for (const Shift& shift : shifts) {
+        if (!evidence_.checked(shift.row)) continue;
+        sum.pull += shift.by * evidence_.pull(shift.row);
+        carried += shift.by * shift.by * evidence_.weight(shift.row);
+        add(parts_[place(static_cast<std::int32_t>(shift.row))], shift.by, explained);
+    }
+    clear_sum();
+    sum.information = carried - explained;
+    return sum.information < least_remainder * carried ? Pull{} : sum;
+}
+
 void TripodPulls::sum_backwards(std::span<const std::uint32_t> rows) {
     Pull sum;
     double carried = 0, explained = 0;
-    std::vector<std::int32_t> touched;
     for (std::size_t i = rows.size(); i-- > 0;) {
         if (steps_[i].checked) {
             sum.pull += evidence_.pull(rows[i]);
             carried += evidence_.weight(rows[i]);
-            for (const adjust::Part& part : parts_[i]) {
-                double& z = sum_[static_cast<std::size_t>(part.source)];
-                explained += (2 * z + part.coefficient) * part.coefficient;
-                z += part.coefficient;
-                touched.push_back(part.source);
-            }
+            add(parts_[i], 1, explained);
         }
         sum.information = carried - explained;
         steps_[i].from_here = sum.information < least_remainder * carried ? Pull{} : sum;
     }
-    for (const std::int32_t source : touched) sum_[static_cast<std::size_t>(source)] = 0;
+    clear_sum();
 }
 
 void TripodPulls::multiply_neighbours(std::span<const std::uint32_t> rows) {

@@ -20,6 +20,8 @@ class TripodPulls {
 
     // Of the readings from this one (index of its row) to the tripod's last.
     Pull from(std::int32_t row);
+    // Of shifts that are all of readings on the tripod of this one.
+    Pull of(std::int32_t row, const Shifts& shifts);
     // Of `count` readings following one another, this one first.
     Pull run(std::int32_t row, std::size_t count);
 
@@ -32,6 +34,8 @@ class TripodPulls {
     void take_tripod(std::int32_t row);
     void sum_backwards(std::span<const std::uint32_t> rows);
     void multiply_neighbours(std::span<const std::uint32_t> rows);
+    void add(std::span<const adjust::Part> parts, double factor, double& squares);
+    void clear_sum();
     std::size_t place(std::int32_t row) const;
 
     const Evidence& evidence_;
@@ -39,7 +43,8 @@ class TripodPulls {
     std::int32_t tripod_ = -1;
     std::vector<std::vector<adjust::Part>> parts_;  // of the tripod's readings, in time order
     std::vector<Step> steps_;
-    std::vector<double> sum_;                // z so far, by source
+    std::vector<double> sum_;             // z so far, by source; 0 between calls
+    std::vector<std::int32_t> touched_;   // where it is not 0
     std::vector<std::int32_t> place_of_row_;  // per row, in its tripod
 };
 
