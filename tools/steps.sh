@@ -16,6 +16,7 @@ properties  | slow | numbered invariants of the whole, on random books
 compile     | slow | forbidden mixes of units do not compile
 adjust      | slow | 500 random networks against SciPy, null spaces against an SVD
 verdict     | slow | verdicts and joint probabilities against a million draws outside the core
+simulation  | slow | 100 books whose truth is known: intervals, chi-square, false alarms, blunders found
 durability  | slow | system calls of add, kills, parallel adds, a full disk
 wasm        | slow | the WebAssembly module builds, its loader survives what a browser does to it
 parity      | slow | WebAssembly answers with the bytes of the native build; a large book opens
@@ -101,6 +102,7 @@ step_verdict() {
     $python tests/verdict/simulate.py build/release/fallwright || status=1
     return $status
 }
+step_simulation() { build release fallwright && tests/simulation/run build/release/fallwright; }
 step_durability() {
     local status=0
     build asan crash_points && build release fallwright || return 1

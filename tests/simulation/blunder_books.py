@@ -7,6 +7,8 @@ truth's (|rho| > 0.99 once all that the unknowns can follow is taken out, by the
 import numpy as np
 
 import blunders
+import deciding
+import judge
 import layouts
 import reassigned
 import truth
@@ -85,7 +87,7 @@ class Case:
         return None
 
 
-def judge(case, answer):
+def judged(case, answer):
     suspects = answer["suspects"]
     at = case.place(suspects) if case.slip else None
     return {"groups": len(suspects), "at": at, "none": answer["none"], "kinds": len(case.found),
@@ -102,8 +104,9 @@ def power(program, layout, kind, least, seed, tries=30):
             continue
         for _ in range(15):
             if case.spoil(kind) and case.strength >= least:
-                answer = program.ask("suspects", list(case.shown()))
-                return {"layout": layout, "least": least, "seed": seed, "strength": case.strength, **judge(case, answer)}
+                answer = program.ask(judge.SUSPECTS, list(case.shown()))
+                return {"layout": layout, "least": least, "seed": seed, "strength": case.strength, **judged(case, answer),
+                        "settled": deciding.settle(program, case, answer)}
     return None
 
 
@@ -118,5 +121,5 @@ def calibration(program, layout, seed):
         weights = np.array([case.odds[k] for k in kinds])
         while not case.spoil(str(rng.choice(kinds, p=weights / weights.sum()))):
             pass
-    answer = program.ask("suspects", list(case.shown()))
-    return {"layout": layout, "seed": seed, "weight": 2 * ((1 - nothing) if wrong else nothing), **judge(case, answer)}
+    answer = program.ask(judge.SUSPECTS, list(case.shown()))
+    return {"layout": layout, "seed": seed, "weight": 2 * ((1 - nothing) if wrong else nothing), **judged(case, answer)}

@@ -1,6 +1,6 @@
 """What may go wrong in a job: every place where it could have happened, how large, what it does to the figures.
 
-The table is that of docs/methods/error-or-blunder.md: a kind's weight is split equally over its instances. Each instance is a column:
+The table is that of docs/methods/simulation.md: a kind's weight is split equally over its instances. Each instance is a column:
 what a slip of size 1 adds to the light's height at each reading (so to an upright figure), after that to each weighted benchmark.
 """
 
@@ -33,6 +33,7 @@ class Slip:
     weight: float = 1.0  # among the instances of its kind; brought to sum 1
     size: Callable = None  # rng -> b
     change: Any = None  # of readings: reassigned.Change
+    floor: float = 0.02  # the least figure the readings it touches can show
     levels: dict = field(default_factory=dict)  # of benchmarks: what 1 adds to the list
     now: Callable = lambda setup, point, at, minute, figure: 0.0  # what 1 does to the light at one more reading
 
@@ -141,7 +142,7 @@ def staff_section(job):
             above = [i for i in job.of_setup(k) if job.figures[i] > at]
             if above and len(above) < len(job.of_setup(k)):
                 now = lambda setup, point, at, minute, figure, k=k, j=at: float(setup == k and figure > j)
-                yield Slip("staff-section", [job.name(k), f"r{above[0]}"], job.unit(*above), 1.0, free(0.05), now=now)
+                yield Slip("staff-section", [job.name(k), f"r{above[0]}"], job.unit(*above), 1.0, free(0.05), floor=at, now=now)
 
 
 def wrong_benchmark(job):

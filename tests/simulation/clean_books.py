@@ -11,6 +11,7 @@ import judge
 import layouts
 import truth
 
+ALARM = 0.4  # the probability from which people are told "likely"
 NAMES = ("levels", "levels of benchmarks", "gradients of set-ups", "heights of the plane", "falls", "fits")
 
 
@@ -24,7 +25,20 @@ def one(program, layout, seed):
     found = judge.coverage(real, answer)
     picked = pick(found, rng)
     return {"cover": found, "picked": picked, "where": judge.chi_square(answer), "chi2": answer["adjustment"]["chi2"],
-            "dof": answer["adjustment"]["dof"], "bare": scene.mode == "bare", "errors": wrong, "layout": layout}
+            "dof": answer["adjustment"]["dof"], "bare": scene.mode == "bare", "errors": wrong, "layout": layout,
+            "alarm": max([s["probability"] for s in answer["suspects"]], default=0.0) >= ALARM}
+
+
+def prefixes(program, layout, seed):
+    """Whether the book would have accused someone without cause at its end, or after any of its readings."""
+    rng = np.random.default_rng([seed, layouts.LAYOUTS.index(layout)])
+    scene = layouts.draw(layout, rng)
+    _, book = truth.clean(scene, rng)
+    alarms = []
+    for count in range(1, len(scene.readings) + 1):
+        suspects = program.ask(judge.SUSPECTS, list(book.entries(count)))["suspects"]
+        alarms.append(max([s["probability"] for s in suspects], default=0.0) >= ALARM)
+    return {"layout": layout, "end": alarms[-1], "ever": any(alarms), "judged": len(alarms)}
 
 
 def pick(found, rng):
@@ -35,13 +49,14 @@ def pick(found, rng):
 
 class Tally:
     def __init__(self):
-        self.books = self.bare = self.high = self.low = self.tested = self.picked = self.dof = 0
+        self.books = self.bare = self.high = self.low = self.tested = self.picked = self.dof = self.alarms = 0
         self.chi2, self.cover, self.bare_cover, self.errors = 0.0, {}, {}, {}
 
     def add(self, got):
         self.books += 1
         self.bare += got["bare"]
         self.picked += got["picked"]
+        self.alarms += got["alarm"]
         if got["where"]:
             self.tested += 1
             self.high += got["where"] == "high"
@@ -63,14 +78,14 @@ def percent(part, whole):
 
 def table(tallies):
     """Lines of the recorded run: intervals by layout."""
-    yield "| layout | books | " + " | ".join(NAMES) + " | chi2 outside | above |"
-    yield "|---|---|" + "---|" * (len(NAMES) + 2)
+    yield "| layout | books | " + " | ".join(NAMES) + " | chi2 outside | above | accused |"
+    yield "|---|---|" + "---|" * (len(NAMES) + 3)
     for layout, t in tallies.items():
         cells = [percent(*t.cover.get(name, (0, 0))) for name in NAMES]
         yield (f"| {layouts.TITLES[layout]} | {t.books} | " + " | ".join(cells) +
-               f" | {percent(t.high + t.low, t.tested)} | {percent(t.high, t.tested)} |")
+               f" | {percent(t.high + t.low, t.tested)} | {percent(t.high, t.tested)} | {percent(t.alarms, t.books)} |")
         cells = [percent(*t.bare_cover.get(name, (0, 0))) for name in NAMES]
-        yield f"| of these without places | {t.bare} | " + " | ".join(cells) + " | | |"
+        yield f"| of these without places | {t.bare} | " + " | ".join(cells) + " | | | |"
 
 
 def verdicts(tallies):
@@ -81,6 +96,7 @@ def verdicts(tallies):
             yield f"(a) {layout}: {name} {share:.2f} % inside", 94 <= share <= 96
         yield f"(e) {layout}: chi2 outside {percent(t.high + t.low, t.tested)} %", 4 <= 100 * (t.high + t.low) / t.tested <= 6
         yield f"(e) {layout}: chi2 above {percent(t.high, t.tested)} %", 2 <= 100 * t.high / t.tested <= 3
+        yield f"(b) {layout}: someone accused at the end in {percent(t.alarms, t.books)} % of clean books", t.alarms <= 0.01 * t.books
 
 
 def limits(count, p, tail=0.0005):
@@ -92,6 +108,7 @@ def short_checks(tallies):
     books = sum(t.books for t in tallies.values())
     picked, outside = sum(t.picked for t in tallies.values()), sum(t.high + t.low for t in tallies.values())
     chi2, dof = sum(t.chi2 for t in tallies.values()), sum(t.dof for t in tallies.values())
+    alarms = sum(t.alarms for t in tallies.values())
     errors = {code: n for t in tallies.values() for code, n in t.errors.items() if code != "misclosure-too-large"}
     low, high = limits(books, 0.95)
     yield f"{picked} of {books} answers inside their 95 % intervals, {low:.0f} to {high:.0f} expected", low <= picked <= high
@@ -99,4 +116,6 @@ def short_checks(tallies):
     yield f"chi2 of {outside} of {books} books outside its 95 % limits, {low:.0f} to {high:.0f} expected", low <= outside <= high
     low, high = stats.chi2.ppf(0.0005, dof), stats.chi2.ppf(0.9995, dof)
     yield f"sum of chi2 {chi2:.1f} on {dof}, {low:.1f} to {high:.1f} expected", low <= chi2 <= high
+    most = stats.binom.ppf(0.9995, books, 0.01)
+    yield f"{alarms} of {books} clean books accuse someone, at most {most:.0f} expected", alarms <= most
     yield f"no book has an entry the program cannot take: {errors}", not {k for k in errors if k != "chi-high"}

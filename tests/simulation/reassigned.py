@@ -147,6 +147,8 @@ def spoil(truth, book, slip, rng):
             slip.column[: len(figures)] = [(-1 if r.inverted else 1) * (f - c) for r, f, c in zip(readings, figures, clean)]
     elif slip.change is None:
         figures = [f + (-1 if r.inverted else 1) * b * c for f, c, r in zip(figures, slip.column, readings)]
+        if any(c and f <= slip.floor for c, f in zip(slip.column, figures)):
+            return None
         if slip.levels:
             figures = truth.exact
     for p, share in slip.levels.items():
