@@ -11,6 +11,7 @@
 #include "desk/options.h"
 #include "desk/setout_answer.h"
 #include "desk/staff_answer.h"
+#include "desk/trace_answer.h"
 #include "desk/write_json.h"
 
 namespace fallwright::desk {
@@ -57,6 +58,10 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     if (verb == "dial") return written(dial_of(book, options), dial_json);
     if (verb == "setout") return written(setout_of(book, options), setout_json);
     Evaluation evaluation = evaluate(book);
+    if (verb == "suspects" && options.has("trace")) {
+        const Result<TraceAnswer> trace = trace_of(evaluation, options);
+        return trace ? trace_json(evaluation, *trace) : error_json(trace.finding());
+    }
     if (verb == "suspects" || verb == "evaluate") add_suspects(evaluation);
     if (verb == "suspects") return written(evaluation, write_suspicions);
     if (verb == "check") return written(evaluation, write_check);

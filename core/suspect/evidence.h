@@ -79,6 +79,10 @@ class Evidence {
     // z of one row with weight 1/V: parts of its terms.
     std::vector<adjust::Part> parts(std::uint32_t row) const;
     Probe measure(const Shifts& shifts) const;
+    // z of all shifts, rows that nothing checks too: what they do to the unknowns.
+    std::vector<adjust::Part> response(const Shifts& shifts) const {
+        return solution().parts_of(carried_by(shifts));
+    }
 
   private:
     std::vector<adjust::Term> carried_by(const Shifts& shifts) const;
