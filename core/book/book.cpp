@@ -116,15 +116,18 @@ class Reader {
         if (is_struck(index)) return;
         if (entry.kind == Kind::Amend || entry.kind == Kind::Strike) {
             has_amendments_ = true;
-            report_unknown_fields(context);
+            read_amendment(context);
         } else if (context.ok) {
             context.ok = read_entry(context, entry.kind, index);
         }
         entry.refused = !context.ok;
     }
 
-    static void report_unknown_fields(EntryContext& context) {
+    // What it amends is settled elsewhere (amend.h).
+    static void read_amendment(EntryContext& context) {
         Fields fields(context, 0);
+        const NameId settle = fields.name("settle");
+        if (settle != no_name) context.book.on_suspicion.push_back({context.entry, settle});
         for (const std::string_view known : {"of", "set", "why", "was"}) fields.take(known);
         fields.unknown();
     }

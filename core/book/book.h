@@ -52,6 +52,7 @@ struct Book {
     std::vector<Relaid> relaids;
     std::vector<Adjusted> adjusted;
     std::vector<Remark> remarks;
+    std::vector<OnSuspicion> on_suspicion;  // amends that stand
 
     std::vector<std::uint32_t>
         readings_by_time;  // indices of readings that are evaluated, planned ones left out

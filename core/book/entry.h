@@ -279,6 +279,12 @@ struct Adjusted {
     NameId instrument = no_name, why = no_name;
 };
 
+// An amendment taken over from a suspicion: flagged until that point is read again (`settle` of the amend).
+struct OnSuspicion {
+    std::uint32_t entry = 0;  // of the amend
+    NameId point = no_name;
+};
+
 // A person's words; they change nothing.
 struct Remark {
     std::uint32_t entry = 0;

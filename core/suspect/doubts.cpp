@@ -138,6 +138,22 @@ void ask_repeats(const Book& book, const Model& model, Findings& findings) {
     }
 }
 
+// Flagged until the point that decides is read after the amendment.
+void ask_amendments(const Book& book, Findings& findings) {
+    for (const OnSuspicion& amend : book.on_suspicion) {
+        const Instant from = book.entries[amend.entry].at;
+        const bool read = std::any_of(book.readings.begin(), book.readings.end(), [&](const Reading& reading) {
+            const Instant at = book.entries[reading.entry].at;
+            return !reading.planned && reading.point == amend.point &&
+                   (at > from || (at == from && reading.entry > amend.entry));
+        });
+        if (read) continue;
+        findings.push_back(finding(Code::AmendedOnSuspicion, {book.id_of(amend.entry)},
+                                   "amended on a suspicion; " + book.name(amend.point) +
+                                       ", which would decide, has not been read since"));
+    }
+}
+
 }  // namespace
 
 Findings doubts_of(const Causes& causes, const Evidence& evidence) {
@@ -147,6 +163,7 @@ Findings doubts_of(const Causes& causes, const Evidence& evidence) {
     ask_near_names(causes, findings);
     ask_lines(book, model, evidence, findings);
     ask_repeats(book, model, findings);
+    ask_amendments(book, findings);
     return findings;
 }
 
