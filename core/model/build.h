@@ -23,7 +23,8 @@ struct Build {
     std::vector<adjust::Column> head_columns;  // per set-up: of a head that was turned; -1 where none
 };
 
-// Rows in this order: readings, steps, weighted benchmarks, what instruments show.
+// Rows in this order: readings, steps, weighted benchmarks, what instruments show,
+// what checks of them say.
 void make_rows(Build& build);
 // Needs the solution.
 void take_results(Build& build);

@@ -13,6 +13,7 @@
 #include "adjust/adjust.h"
 #include "effect/staff_effects.h"
 #include "model/column_index.h"
+#include "model/joint_prior.h"
 #include "model/sights.h"
 
 namespace fallwright {
@@ -47,6 +48,10 @@ class Columns {
     // Effects whose coefficient is 0 for this reading add nothing and get no column by it.
     double add_effects(const SightRow& row, std::vector<adjust::Term>& terms);
 
+    // What checks say of the instruments, once all readings are in: only then is it known which of their
+    // errors some reading carries.
+    std::vector<JointPrior> add_checked_priors();
+
     // The effects of a set-up: of its instrument (stretch of its first reading) and its own.
     // An effect that is there in a set-up, what is believed of its parameter there, and the place of its
     // column, which others may share.
@@ -54,6 +59,7 @@ class Columns {
         const Effect* effect;
         Prior prior;
         adjust::Column* column;
+        bool checked;  // the prior is that of a check, together with others: add_checked_priors
     };
     // The effects of a set-up: of its instrument in a stretch, and its own. Valid until the next call: a
     // set-up's readings mostly follow one another, so only the last list is kept.
@@ -65,8 +71,9 @@ class Columns {
   private:
     // Appends the parameter's term, making its column and prior where it is the first; returns coefficient x
     // value.
-    double add_parameter(const Prior& prior, adjust::Column& column, const Owner& owner, double coefficient,
-                         std::vector<adjust::Term>& terms);
+    // joint: its prior comes later, together with others.
+    double add_parameter(const Prior& prior, bool joint, adjust::Column& column, const Owner& owner,
+                         double coefficient, std::vector<adjust::Term>& terms);
     // In the order of the list.
     std::vector<adjust::Column>& instrument_columns(std::size_t instrument, std::int32_t stretch);
 

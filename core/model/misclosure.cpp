@@ -18,6 +18,23 @@ double benchmark_variance(const Book& book, NameId point) {
     return first == nullptr ? 0 : first->sd * first->sd;
 }
 
+// What checked instruments bring in; their columns are taken out of `shared`.
+double checked_variance(const Model& model, std::map<adjust::Column, double>& shared) {
+    double variance = 0;
+    for (const JointPrior& joint : model.joint_priors) {
+        std::vector<double> sums;
+        for (const adjust::Column column : joint.columns) {
+            const auto found = shared.find(column);
+            sums.push_back(found == shared.end() ? 0 : found->second);
+            if (found != shared.end()) shared.erase(found);
+        }
+        for (std::size_t i = 0; i < sums.size(); ++i) {
+            for (std::size_t j = 0; j < sums.size(); ++j) variance += sums[i] * sums[j] * joint.at(i, j);
+        }
+    }
+    return variance;
+}
+
 }  // namespace
 
 double misclosure_sd(const Book& book, const Model& model, const Closure& closure) {
@@ -32,6 +49,7 @@ double misclosure_sd(const Book& book, const Model& model, const Closure& closur
             shared[model.problem.column[k]] += sight.sign * model.problem.coefficient[k];
         }
     }
+    variance += checked_variance(model, shared);
     // Levels and planes have no prior; they cancel along the way.
     for (const auto& [column, sum] : shared) {
         const double sd = model.problem.prior_sd[static_cast<std::size_t>(column)];

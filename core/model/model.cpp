@@ -31,9 +31,10 @@ std::vector<adjust::Part> Model::parts_of(std::span<const PointTerm> sum) const 
     return solution.parts_of(terms_of(*this, sum));
 }
 
-std::unique_ptr<Model> build_model(const Book& book, const Figures& figures, const Where& where) {
+std::unique_ptr<Model> build_model(const Book& book, const Figures& figures, const Where& where,
+                                   CheckedInstruments checked) {
     auto model = std::make_unique<Model>(Points(book, figures));
-    model->sights = prepare_sights(book, model->points, figures, where);
+    model->sights = prepare_sights(book, model->points, figures, where, std::move(checked));
     Build build{book, where, *model, Columns(book, model->sights, where, model->problem), {}, {}, {}};
     make_rows(build);
     model->effect_columns = build.columns.index();

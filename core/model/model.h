@@ -14,6 +14,7 @@
 
 #include "adjust/adjust.h"
 #include "model/column_index.h"
+#include "model/joint_prior.h"
 #include "model/sights.h"
 
 namespace fallwright {
@@ -74,11 +75,13 @@ class Model {
     std::vector<adjust::Column> level_columns;  // per point; -1 where fixed
     std::vector<adjust::Column> plane_columns;  // per set-up; -1 where nothing is read
     ColumnIndex effect_columns;
+    std::vector<JointPrior> joint_priors;  // of checked instruments; their columns have no other
     adjust::Problem problem;
     adjust::Solution solution;
 };
 
-// `figures` and `where` belong to the book.
-std::unique_ptr<Model> build_model(const Book& book, const Figures& figures, const Where& where);
+// `figures` and `where` belong to the book. checked: what checks on site say of its instruments.
+std::unique_ptr<Model> build_model(const Book& book, const Figures& figures, const Where& where,
+                                   CheckedInstruments checked = {});
 
 }  // namespace fallwright

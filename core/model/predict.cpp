@@ -64,9 +64,8 @@ void Predictor::add_plane(std::size_t setup, Sum& sum) const {
     if (!own && root != setup) sum.variance += turned * turned;
 }
 
-void Predictor::add_effect(const Effect& effect, adjust::Column column, const SetupTerms& terms,
-                           const SightTerms& sight, Sum& sum) const {
-    const Prior prior = effect.prior(terms);
+void Predictor::add_effect(const Effect& effect, const Prior& prior, adjust::Column column,
+                           const SetupTerms& terms, const SightTerms& sight, Sum& sum) const {
     const double coefficient = effect.coefficient(terms, sight);
     if (!prior.present || coefficient == 0) return;
     sum.value += coefficient * prior.value;
@@ -82,17 +81,22 @@ void Predictor::add_effects(std::size_t setup, const SetupTerms& terms, bool set
                             const SightTerms& sight, Sum& sum) const {
     const ColumnIndex& index = model_.effect_columns;
     const auto instrument = static_cast<std::size_t>(book_.setups[setup].instrument_at);
-    const auto shared = index.instruments.find({instrument, first_stretch(model_, setup)});
+    const std::int32_t stretch = first_stretch(model_, setup);
+    const auto shared = index.instruments.find({instrument, stretch});
+    const CheckedErrors* checked = model_.sights.checked_in(instrument, stretch);
     for (std::size_t i = 0; i < instrument_effects().size(); ++i) {
         const bool carried = shared != index.instruments.end();
-        add_effect(*instrument_effects()[i], carried ? shared->second[i] : no_column, terms, sight, sum);
+        const Effect& effect = *instrument_effects()[i];
+        add_effect(effect, checked_prior(checked, i, effect, terms), carried ? shared->second[i] : no_column,
+                   terms, sight, sum);
     }
     const auto tripod = static_cast<std::size_t>(where_.tripods[setup]);
     for (std::size_t i = 0; i < setup_effect_count; ++i) {
         const Effect* effect = setup_effects()[i];
         const bool drawn_anew = set_anew && (effect == grade_setting(0) || effect == grade_setting(1));
         const std::size_t owner = effect->scope == Scope::Tripod ? tripod : setup;
-        add_effect(*effect, drawn_anew ? no_column : index.setups[owner][i], terms, sight, sum);
+        add_effect(*effect, effect->prior(terms), drawn_anew ? no_column : index.setups[owner][i], terms,
+                   sight, sum);
     }
 }
 

@@ -3,7 +3,8 @@
 //   r = c + g_main u + g_cross v + what is known and found of every effect + (1-k) d^2/2R - level
 // with the row of a reading as the model has it (model.h), upright staff. The level is a sum of levels found
 // and a constant, so that what level and plane share (a benchmark, a tilt) costs once or cancels as it does
-// on site. Effects that no reading carries keep their prior.
+// on site. Effects that no reading carries keep their prior; what a check says of them together with others
+// is then left out.
 //
 // Metres, ratios, one standard deviation. NaN where something is undetermined, or where nothing is read in
 // the set-up or on its tripod, so that the plane hangs nowhere.
@@ -56,7 +57,7 @@ class Predictor {
     // Each adds its value, its columns, and the variance of what no reading carries.
     struct Sum;
     void add_plane(std::size_t setup, Sum& sum) const;
-    void add_effect(const Effect& effect, adjust::Column column, const SetupTerms& terms,
+    void add_effect(const Effect& effect, const Prior& prior, adjust::Column column, const SetupTerms& terms,
                     const SightTerms& sight, Sum& sum) const;
     void add_effects(std::size_t setup, const SetupTerms& terms, bool set_anew, const SightTerms& sight,
                      Sum& sum) const;

@@ -32,6 +32,7 @@ class RowMaker {
         add_steps();
         add_benchmarks();
         add_shown();
+        model_->joint_priors = columns_->add_checked_priors();
     }
 
   private:

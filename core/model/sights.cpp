@@ -7,32 +7,27 @@
 #include <string>
 #include <utility>
 
+#include "effect/stretches.h"
 #include "preset/error_figures.h"
 
 namespace fallwright {
 
 namespace {
 
-constexpr double usual_refraction = 0.13;  // where the book has no rule
-constexpr double earth_radius = 6371000;
 constexpr double one_degree = 0.017453292519943295;
-
-double refraction_rule(const Book& book) {
-    for (const Rule& rule : book.rules) {
-        if (book.name(rule.name) == "refraction") return rule.k.or_else(usual_refraction);
-    }
-    return usual_refraction;
-}
 
 class SightMaker {
   public:
-    SightMaker(const Book& book, const Points& points, const Figures& figures, const Where& where)
+    SightMaker(const Book& book, const Points& points, const Figures& figures, const Where& where,
+               CheckedInstruments checked)
         : book_(book),
           points_(points),
           figures_(figures),
           where_(where),
           staffs_(book.staffs),
-          curvature_(book) {
+          curvature_(book),
+          stretches_(book) {
+        sights_.checked = std::move(checked);
         for (const WhatEntry& what : book.whats) {
             if (what.foot_sd.has()) foot_[what.name] = what.foot_sd.value;
         }
@@ -46,7 +41,6 @@ class SightMaker {
         for (const Instrument& instrument : book_.instruments)
             sights_.errors.push_back(errors_of(instrument));
         make_setups();
-        list_adjustments();
         make_rows();
         sort_by_setup();
         mark_repeats();
@@ -69,29 +63,6 @@ class SightMaker {
             }
             sights_.setups.push_back(terms);
         }
-    }
-
-    struct Adjustment {
-        Instant at;
-        std::uint32_t entry;
-    };
-
-    void list_adjustments() {
-        const ByName instruments(book_.instruments);
-        adjustments_.resize(book_.instruments.size());
-        for (const Adjusted& adjusted : book_.adjusted) {
-            adjustments_[static_cast<std::size_t>(instruments(adjusted.instrument))].push_back(
-                {book_.entries[adjusted.entry].at, adjusted.entry});
-        }
-    }
-
-    std::int32_t stretch_of(std::size_t instrument, std::uint32_t entry) const {
-        std::int32_t count = 0;
-        const Instant at = book_.entries[entry].at;
-        for (const Adjustment& adjustment : adjustments_[instrument]) {
-            count += adjustment.at < at || (adjustment.at == at && adjustment.entry < entry) ? 1 : 0;
-        }
-        return count;
     }
 
     void make_rows() {
@@ -128,7 +99,7 @@ class SightMaker {
         row.setup = reading.setup_at;
         row.point = points_.at(reading.point);
         row.staff = staff_of(book_, reading, staffs_);
-        row.stretch = stretch_of(instrument_of(row.setup), reading.entry);
+        row.stretch = stretches_.of(instrument_of(row.setup), reading.entry);
         row.terms = {
             place.u,     place.v, place.d, figures_.value[i].metres(), reading.figure.inverted ? -1.0 : 1.0,
             place.has_uv};
@@ -239,11 +210,30 @@ class SightMaker {
         return false;
     }
 
+    // Seen by a check in every stretch that has readings.
+    bool is_checked(std::size_t instrument, const std::string& field) const {
+        constexpr std::array<const char*, tested_errors> fields = {"tilt_sd", "tilt_sd", "cone_sd",
+                                                                   "collimation_sd"};
+        bool any = false;
+        for (const SightRow& row : sights_.rows) {
+            if (instrument_of(row.setup) != instrument) continue;
+            const CheckedErrors* checked = sights_.checked_in(instrument, row.stretch);
+            if (checked == nullptr) return false;
+            for (std::size_t i = 0; i < tested_errors; ++i) {
+                if (field != fields[i]) continue;
+                if (!checked->seen[i]) return false;
+                any = true;
+            }
+        }
+        return any;
+    }
+
     void say_assumed_errors(std::size_t instrument) {
         const bool sloped = slopes(instrument);
         std::string fields;
         for (const std::string& field : sights_.errors[instrument].assumed) {
             if (!sloped && (field == "aim_sd" || field == "grade_sd")) continue;
+            if (is_checked(instrument, field)) continue;
             fields += (fields.empty() ? "" : ", ") + field;
         }
         if (fields.empty()) return;
@@ -278,8 +268,8 @@ class SightMaker {
     const Where& where_;
     ByName staffs_;
     Curvature curvature_;
+    Stretches stretches_;
     Sights sights_;
-    std::vector<std::vector<Adjustment>> adjustments_;
     std::map<NameId, double> foot_;
     std::map<std::int32_t, std::vector<std::string>> no_bearing_, no_place_;
     std::size_t assumed_distances_ = 0;
@@ -287,14 +277,9 @@ class SightMaker {
 
 }  // namespace
 
-Curvature::Curvature(const Book& book) : refraction_(refraction_rule(book)), counts_(book.curvature) {}
-
-double Curvature::at(double d) const {
-    return counts_ ? (1 - refraction_) * d * d / (2 * earth_radius) : 0;
-}
-
-Sights prepare_sights(const Book& book, const Points& points, const Figures& figures, const Where& where) {
-    return SightMaker(book, points, figures, where).run();
+Sights prepare_sights(const Book& book, const Points& points, const Figures& figures, const Where& where,
+                      CheckedInstruments checked) {
+    return SightMaker(book, points, figures, where, std::move(checked)).run();
 }
 
 }  // namespace fallwright

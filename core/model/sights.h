@@ -6,7 +6,8 @@
 
 #include <vector>
 
-#include "effect/effect.h"
+#include "effect/checked.h"
+#include "effect/curvature.h"
 #include "model/points.h"
 #include "staff/figures.h"
 #include "where/where.h"
@@ -32,25 +33,22 @@ struct SightRow {
 
 struct Sights {
     std::vector<InstrumentErrors> errors;  // per instrument
+    CheckedInstruments checked;            // what checks on site say of them, by stretch
     std::vector<SetupTerms> setups;        // per set-up
     std::vector<SightRow> rows;            // in order of the book
     std::vector<std::int32_t> row_of;      // per reading; -1 where it is not evaluated
     std::vector<std::uint32_t> row_start;  // per set-up and one more: rows by set-up
     std::vector<std::uint32_t> by_setup;   // row indices
     Findings findings;
+
+    // What checks say of an instrument in a stretch; null where none counts.
+    const CheckedErrors* checked_in(std::size_t instrument, std::int32_t stretch) const {
+        const auto found = checked.find({instrument, stretch});
+        return found == checked.end() ? nullptr : &found->second;
+    }
 };
 
-// How much higher than a plane the light stands at d metres: (1-k) d^2/2R, 0 where the book leaves it out.
-class Curvature {
-  public:
-    explicit Curvature(const Book& book);  // with the book's rule of refraction
-    double at(double d) const;
-
-  private:
-    double refraction_;
-    bool counts_;
-};
-
-Sights prepare_sights(const Book& book, const Points& points, const Figures& figures, const Where& where);
+Sights prepare_sights(const Book& book, const Points& points, const Figures& figures, const Where& where,
+                      CheckedInstruments checked = {});
 
 }  // namespace fallwright

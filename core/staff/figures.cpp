@@ -10,6 +10,25 @@ namespace fallwright {
 
 namespace {
 
+staff::AsRead as_read(const Figure& read, Decimal mark, Unit unit) {
+    staff::AsRead as;
+    as.unit = unit;
+    as.inverted = read.inverted;
+    if (read.form == Form::Staff) as.staff = read.a;
+    if (read.form == Form::ThreeWires) {
+        as.top = read.a;
+        as.staff = read.b;
+        as.bottom = read.c;
+    }
+    if (read.form == Form::Mark || read.form == Form::Clamp) {
+        as.mark = mark;
+        (read.deviation == Deviation::High  ? as.high
+         : read.deviation == Deviation::Low ? as.low
+                                            : as.offset) = read.b;
+    }
+    return as;
+}
+
 class FigureReader {
   public:
     explicit FigureReader(const Book& book) : book_(book), staffs_(book.staffs), receivers_(book.receivers) {}
@@ -20,7 +39,7 @@ class FigureReader {
         for (std::size_t i = 0; i < book_.readings.size(); ++i) {
             const Reading& reading = book_.readings[i];
             if (reading.planned || reading.figure.form == Form::None) continue;
-            figures_.value[i] = figure(reading);
+            figures_.value[i] = figure_on_staff(reading.figure, mark_of(reading));
             figures_.usable[i] = judge(reading);
         }
         return std::move(figures_);
@@ -39,49 +58,6 @@ class FigureReader {
     Decimal mark_of(const Reading& reading) const {
         return reading.figure.form == Form::Clamp ? Decimal::metres(setup_of(reading).clamp.value)
                                                   : reading.figure.a;
-    }
-
-    Decimal figure(const Reading& reading) const {
-        const Figure& read = reading.figure;
-        switch (read.form) {
-            case Form::None:
-            case Form::Staff:
-                return read.a;
-            case Form::ThreeWires:
-                return staff::mean_of_wires(read.a, read.b, read.c);
-            case Form::Mark:
-            case Form::Clamp:
-                break;
-        }
-        switch (read.deviation) {
-            case Deviation::High:
-                return staff::from_high(mark_of(reading), read.b, read.inverted);
-            case Deviation::Low:
-                return staff::from_low(mark_of(reading), read.b, read.inverted);
-            case Deviation::Offset:
-                break;
-        }
-        return staff::from_offset(mark_of(reading), read.b);
-    }
-
-    staff::AsRead as_read(const Reading& reading) const {
-        const Figure& read = reading.figure;
-        staff::AsRead as;
-        as.unit = book_.unit;
-        as.inverted = read.inverted;
-        if (read.form == Form::Staff) as.staff = read.a;
-        if (read.form == Form::ThreeWires) {
-            as.top = read.a;
-            as.staff = read.b;
-            as.bottom = read.c;
-        }
-        if (read.form == Form::Mark || read.form == Form::Clamp) {
-            as.mark = mark_of(reading);
-            (read.deviation == Deviation::High  ? as.high
-             : read.deviation == Deviation::Low ? as.low
-                                                : as.offset) = read.b;
-        }
-        return as;
     }
 
     // What is known of the staff and the receiver it was read with.
@@ -108,7 +84,7 @@ class FigureReader {
     }
 
     bool judge(const Reading& reading) {
-        Findings found = staff::judge(as_read(reading), kit_of(reading));
+        Findings found = staff::judge(as_read(reading.figure, mark_of(reading), book_.unit), kit_of(reading));
         bool usable = true;
         for (Finding& each : found) {
             each.about = {book_.id_of(reading.entry), book_.name(reading.point)};
@@ -124,6 +100,34 @@ class FigureReader {
 };
 
 }  // namespace
+
+Decimal figure_on_staff(const Figure& read, Decimal mark) {
+    switch (read.form) {
+        case Form::None:
+        case Form::Staff:
+            return read.a;
+        case Form::ThreeWires:
+            return staff::mean_of_wires(read.a, read.b, read.c);
+        case Form::Mark:
+        case Form::Clamp:
+            break;
+    }
+    switch (read.deviation) {
+        case Deviation::High:
+            return staff::from_high(mark, read.b, read.inverted);
+        case Deviation::Low:
+            return staff::from_low(mark, read.b, read.inverted);
+        case Deviation::Offset:
+            break;
+    }
+    return staff::from_offset(mark, read.b);
+}
+
+Findings judge_shot(const Figure& read, Unit unit, const Maybe& reading_sd) {
+    staff::Kit kit;
+    kit.reading_sd = reading_sd.or_else(kit.reading_sd);
+    return staff::judge(as_read(read, read.a, unit), kit);
+}
 
 std::int32_t staff_of(const Book& book, const Reading& reading, const ByName& staffs) {
     const NameId own = reading.staff;

@@ -34,6 +34,14 @@ struct Figures {
 
 Figures read_figures(const Book& book);
 
+// One value as booked: the figure on the staff. mark: where the receiver's mark stands (the figure's own, or
+// the clamp).
+Decimal figure_on_staff(const Figure& read, Decimal mark);
+
+// What cannot be so, or is doubtful, of a figure read without a set-up (a shot of a check), on a staff and a
+// receiver that are not known; `about` is left empty. Errors mean that it is to be left out.
+Findings judge_shot(const Figure& read, Unit unit, const Maybe& reading_sd);
+
 // Index in Book::staffs of the staff a reading was taken on (its own, else its set-up's); -1 where none is
 // named.
 std::int32_t staff_of(const Book& book, const Reading& reading, const ByName& staffs);

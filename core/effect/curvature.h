@@ -1,0 +1,20 @@
+// curvature: how much higher than a plane the light stands at a distance, earth and air together.
+#pragma once
+
+#include "book/book.h"
+
+namespace fallwright {
+
+// (1-k) d^2/2R, metres at d metres; 0 where the book leaves it out. R 6371 km; k 0.13, or the book's rule of
+// refraction. A line of sight and a plane of light are concerned alike.
+class Curvature {
+  public:
+    explicit Curvature(const Book& book);
+    double at(double d) const;
+
+  private:
+    double refraction_;
+    bool counts_;
+};
+
+}  // namespace fallwright
