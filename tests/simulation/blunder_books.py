@@ -95,19 +95,20 @@ def judged(case, answer):
             "kind": case.slip.kind if case.slip else None}
 
 
-def power(program, layout, kind, least, seed, tries=30):
-    """One book with a slip of the kind at least `least` times the smallest detectable one; None where none was drawn."""
+def power(program, layout, kind, least, seed, wanted, patience=60):
+    """Books with a slip of the kind at least `least` times the smallest detectable one, until `wanted` are found; given up where
+    the first `patience` jobs hold none, or so many times the wanted number of jobs too few."""
     rng = np.random.default_rng([seed, layouts.LAYOUTS.index(layout), list(blunders.WEIGHTS).index(kind), least])
-    for _ in range(tries):
+    cases = []
+    for tried in range(patience * wanted):
+        if len(cases) == wanted or (tried == patience and not cases):
+            break
         case = Case(layout, rng)
-        if kind not in case.found:
-            continue
-        for _ in range(15):
-            if case.spoil(kind) and case.strength >= least:
-                answer = program.ask(judge.SUSPECTS, list(case.shown()))
-                return {"layout": layout, "least": least, "seed": seed, "strength": case.strength, **judged(case, answer),
-                        "settled": deciding.settle(program, case, answer)}
-    return None
+        if kind in case.found and any(case.spoil(kind) and case.strength >= least for _ in range(15)):
+            answer = program.ask(judge.SUSPECTS, list(case.shown()))
+            cases.append({"layout": layout, "least": least, "seed": seed, "strength": case.strength, **judged(case, answer),
+                          "settled": deciding.settle(program, case, answer)})
+    return cases
 
 
 def calibration(program, layout, seed):

@@ -7,7 +7,7 @@ import tempfile
 
 import numpy as np
 
-SUSPECTS = "evaluate"  # the verb that lists what probably went wrong
+SUSPECTS = "suspects"  # the verb that lists what probably went wrong
 NORMAL_95 = 1.959963985
 
 
