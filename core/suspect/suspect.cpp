@@ -101,9 +101,10 @@ class Finder {
         suspect.before = model_.summary.chi2;
         suspect.after = remains(leader, suspect.before);
         suspect.limit = model_.summary.dof > 0 ? model_.summary.chi2_high : NAN;
-        suspect.why = sentence_of(causes_, leader.cause, leader.size, leader.sd, leader.which);
+        suspect.what = sentence_of(causes_, leader.cause, leader.size, leader.sd, leader.which);
         if (leader.with)
-            suspect.why += "; and " + sentence_of(causes_, *leader.with, leader.with_size, leader.with_sd, 0);
+            suspect.what += "; and " + sentence_of(causes_, *leader.with, leader.with_size, leader.with_sd, 0);
+        suspect.why = suspect.what;
         if (std::isnan(suspect.limit)) return;
         suspect.why += ": misfit " + significant(suspect.before, 3);
         if (!leader.with) suspect.why += " before, " + significant(suspect.after, 3) + " after";

@@ -56,7 +56,8 @@ struct Suspect {
     double with_size = 0, with_sd = 0;
     double before = 0, after = 0;  // global test before and after, and its limit after
     double limit = 0;
-    std::string why;
+    std::string what;           // what happened, with its size
+    std::string why;            // the same with the evidence
     std::unique_ptr<Deciding> settle_by;  // null: nothing decides any more
     std::string redo;                     // then: what to do to be safe
 };

@@ -190,12 +190,15 @@ std::string redo_of(const Causes& causes, const Cause& cause) {
     const Sentence say(causes, cause);
     switch (cause.kind) {
         case SuspectKind::WrongBenchmark:
+            if (cause.source != no_name)
+                return "tie in to a benchmark of another source, or have the values from " +
+                       causes.book().name(cause.source) + " confirmed";
             return "tie in to a third benchmark, or have the value of " + say.point(std::max(cause.point, 0)) +
                    " confirmed by whoever gave it";
         case SuspectKind::InstrumentOut:
             return "check the instrument before it is used again";
         case SuspectKind::MovedChangePoint:
-            return "level again from the last point that was read before " + say.setup() + ", over a firm change point";
+            return "level again from the last point that was read before set-up " + say.setup() + ", over a firm change point";
         default:
             return cause.setup < 0 ? "level this part again"
                                    : "set up again and read the points of set-up " + say.setup() + " anew";

@@ -49,6 +49,11 @@ void add_book_verbs(CLI::App& app, Arguments& arguments, int& code) {
                                "fallwright check examples/lane.book.jsonl");
     check->add_option("book", arguments.book, "Book file")->required();
     check->callback([&] { code = check_book(arguments.book, arguments.output); });
+    CLI::App* suspects =
+        add_verb(app, arguments, "suspects", "What probably went wrong, and the reading that decides",
+                 "fallwright suspects examples/knocked.book.jsonl");
+    suspects->add_option("book", arguments.book, "Book file")->required();
+    suspects->callback([&] { code = suspect_book(arguments.book, arguments.output); });
 }
 
 void add_fall_verb(CLI::App& app, Arguments& arguments, int& code) {

@@ -6,6 +6,7 @@
 #include "base/print.h"
 #include "shells/cli/people_page.h"
 #include "shells/cli/people_story.h"
+#include "shells/cli/people_suspects.h"
 #include "shells/cli/table.h"
 #include "shells/cli/words.h"
 
@@ -244,7 +245,8 @@ std::string nothing_noticed(const Evaluation& evaluation) {
 
 std::string findings_section(const Evaluation& evaluation) {
     const std::string text = findings_text(evaluation.findings);
-    return text.empty() ? nothing_noticed(evaluation) : "\nTo look at\n" + text;
+    if (!text.empty()) return "\nTo look at\n" + text;
+    return suspect_line(evaluation).empty() ? nothing_noticed(evaluation) : "";
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 
 #include "base/print.h"
 #include "dial/card.h"
+#include "shells/cli/people_suspects.h"
 #include "shells/cli/words.h"
 #include "verdict/verdict.h"
 
@@ -18,7 +19,9 @@ class Story {
         : evaluation_(evaluation), book_(*evaluation.book), unit_(book_.unit) {}
 
     std::string text() {
-        if (book_.wants.empty() && book_.tolerances.empty()) return "";
+        suspected();
+        if (book_.wants.empty() && book_.tolerances.empty())
+            return text_.empty() ? "" : "\nIn short\n" + text_;
         closures();
         for (std::size_t i = 0; i < book_.lines.size(); ++i) ground(i);
         for (std::size_t i = 0; i < book_.lines.size(); ++i) wanted(i);
@@ -36,6 +39,11 @@ class Story {
     }
 
     std::string mm(double metres) const { return small(std::fabs(metres), unit_) + " " + small_unit(unit_); }
+
+    void suspected() {
+        const std::string line = suspect_line(evaluation_);
+        if (!line.empty()) say("went wrong", line);
+    }
 
     void closures() {
         std::size_t good = 0;

@@ -1,4 +1,4 @@
-// people_story: the job on one screen, before any table: the fall that is there, the fall wanted, what to set
+// people_story: the job on one screen, before any table: what probably went wrong, the fall that is there, the fall wanted, what to set
 // on the laser, what the staff must read, what was laid and how sure that is.
 #pragma once
 
@@ -8,7 +8,7 @@
 
 namespace fallwright::cli {
 
-// Empty for a book in which nothing is wanted: there the tables are the story.
+// For a book in which nothing is wanted only what probably went wrong: there the tables are the story.
 std::string story_text(const Evaluation& evaluation);
 
 }  // namespace fallwright::cli

@@ -6,6 +6,7 @@
 #include "shells/cli/files.h"
 #include "shells/cli/people_check.h"
 #include "shells/cli/people_evaluate.h"
+#include "shells/cli/people_suspects.h"
 #include "shells/cli/verbs.h"
 #include "shells/cli/words.h"
 
@@ -30,7 +31,10 @@ int answer(const std::string& path, const Output& output, bool with_suspects, Wr
     if (!book) return refuse(book.finding(), output);
     say_progress((*book)->entries.size(), "adjusting");
     Evaluation evaluation = evaluate(*book);
-    if (with_suspects) add_suspects(evaluation);
+    if (with_suspects) {
+        say_progress((*book)->entries.size(), "looking for what went wrong");
+        add_suspects(evaluation);
+    }
     say_progress((*book)->entries.size(), "writing");
     if (output.json) {
         JsonOut out([](std::string_view piece) { print(piece); });
@@ -52,6 +56,11 @@ int evaluate_book(const std::string& path, const Output& output) {
 
 int level_book(const std::string& path, const Output& output) {
     return answer(path, output, false, write_levels, levels_text);
+}
+
+int suspect_book(const std::string& path, const Output& output) {
+    return answer(path, output, true, write_suspicions,
+                  [&path](const Evaluation& evaluation) { return suspects_text(evaluation, path); });
 }
 
 int check_book(const std::string& path, const Output& output) {

@@ -16,6 +16,7 @@ struct Output {
 
 int evaluate_book(const std::string& path, const Output& output);
 int level_book(const std::string& path, const Output& output);
+int suspect_book(const std::string& path, const Output& output);
 int check_book(const std::string& path, const Output& output);
 
 struct FallArguments {
