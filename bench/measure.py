@@ -19,6 +19,7 @@ import speed  # noqa: E402
 SIZES = (1000, 20000, 200000, 1000000)
 BOOKED_ROWS = 20000
 STATIONS = 10000
+SUSPECTED = 2000
 PYTHON = "/usr/bin/python3"
 
 
@@ -113,6 +114,14 @@ def against_a_sheet(report, build, folder):
     report.line("levels that differ from the sheet's", sheet.differences(page, folder / "page.csv"), 0)
 
 
+def suspicions(report, build, folder):
+    """Everything that may have gone wrong in a book of 2,000 readings, weighed, in solves of the same book."""
+    for generator in ("make_book.py", "make_level_book.py"):
+        book = make_book(folder, SUSPECTED, generator)
+        said = [subprocess.run([build / "bench/suspect_cost", book], capture_output=True, text=True, check=True).stdout.split() for _ in range(5)]
+        report.line(f"{SUSPECTED} readings ({generator}): {said[0][1]} causes weighed / one solve", statistics.median(float(s[3]) for s in said), 10.0)
+
+
 def joint_probabilities(report, build, folder):
     """A line of stations that are all near their limit, with the tolerance and without."""
     books = {}
@@ -134,6 +143,7 @@ def main():
     with tempfile.TemporaryDirectory(dir=ROOT / "build", prefix="bench-") as name:
         folder = pathlib.Path(name)
         start_up(report, build)
+        suspicions(report, build, folder)
         joint_probabilities(report, build, folder)
         against_a_sheet(report, build, folder)
         against_scipy(report, build, folder)

@@ -103,7 +103,9 @@ std::set<std::string> stems_with_neighbours(const std::vector<std::string>& name
 bool near_equal(std::string_view a, std::string_view b) {
     if (a == b) return false;
     const std::string left = folded(a), right = folded(b);
-    if (left != right && without_digits(left) == without_digits(right)) return false;
+    const std::string left_stem = without_digits(left), right_stem = without_digits(right);
+    if (left_stem.empty() || right_stem.empty()) return false;
+    if (left != right && left_stem == right_stem) return false;
     if (left.size() == right.size()) return one_changed_or_exchanged(left, right);
     if (left.size() == right.size() + 1) return one_left_out(left, right);
     return right.size() == left.size() + 1 && one_left_out(right, left);

@@ -54,6 +54,7 @@ class PairMaker {
         Weighed pair = a.weighed;
         pair.weight += log_prior(b.weighed.cause) + found.log_odds - ranking_.none;
         if (!(pair.weight > -INFINITY)) return;
+        pair.order = order_of(pair.weight);
         pair.with = b.weighed.cause;
         pair.with_size = found.size;
         pair.with_sd = found.sd;

@@ -15,10 +15,9 @@ namespace {
 
 constexpr std::size_t kept = 1024;
 constexpr double does_not_matter = 9;  // ln of the weight of "nothing wrong" over its own
-constexpr int order_places = 9;  // of a weight, so that rounding does not order equals
 
 bool heavier(const Weighed& a, const Weighed& b) {
-    return rounded_to(a.weight, order_places) > rounded_to(b.weight, order_places);
+    return a.order > b.order;
 }
 
 class Ranker {
@@ -52,6 +51,7 @@ class Ranker {
         if (!(weighed.weight > -INFINITY)) return;
         ranking_.total = log_sum(ranking_.total, weighed.weight);
         if (weighed.weight < floor_) return;
+        weighed.order = order_of(weighed.weight);
         ranking_.best.push_back(weighed);
         if (ranking_.best.size() >= 2 * kept) drop_half();
     }
@@ -147,6 +147,11 @@ bool leaves_much(const Causes& causes, const Evidence& evidence, const Ranking& 
 }
 
 }  // namespace
+
+double order_of(double weight) {
+    constexpr int places = 9;
+    return rounded_to(weight, places);
+}
 
 double Ranking::probability(double weight) const {
     return std::exp(weight - total);

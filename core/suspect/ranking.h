@@ -20,6 +20,7 @@ namespace fallwright {
 struct Weighed {
     Cause cause;
     double weight = 0;        // ln
+    double order = 0;         // the weight, rounded so that rounding does not order equals
     double size = 0, sd = 0;  // of its most probable size
     std::size_t which = 0;    // the column that size belongs to
     std::optional<Cause> with;
@@ -42,6 +43,9 @@ struct Ranking {
 
     double probability(double weight) const;
 };
+
+// The order of a weight among others.
+double order_of(double weight);
 
 Ranking rank_causes(const Evidence& evidence, const Causes& causes, const SuspectPriors& priors);
 
