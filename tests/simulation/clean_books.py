@@ -10,6 +10,7 @@ from scipy import stats
 import judge
 import layouts
 import truth
+from model import Dense
 
 ALARM = 0.4  # the probability from which people are told "likely"
 NAMES = ("levels", "levels of benchmarks", "gradients of set-ups", "heights of the plane", "falls", "fits")
@@ -39,6 +40,21 @@ def prefixes(program, layout, seed):
         suspects = program.ask(judge.SUSPECTS, list(book.entries(count)))["suspects"]
         alarms.append(max([s["probability"] for s in suspects], default=0.0) >= ALARM)
     return {"layout": layout, "end": alarms[-1], "ever": any(alarms), "judged": len(alarms)}
+
+
+def agrees(program, layout, seed):
+    """Whether the program has the simulator's own model: as many degrees of freedom, and the same smallest detectable sizes to
+    the print of 0.01 mm."""
+    rng = np.random.default_rng([seed, layouts.LAYOUTS.index(layout)])
+    scene = layouts.draw(layout, rng)
+    _, book = truth.clean(scene, rng)
+    answer = program.ask("evaluate", list(book.entries()))
+    dense = Dense(scene, book.figures, expect=False)
+    if answer["adjustment"]["dof"] != dense.a.shape[0] - dense.a.shape[1]:
+        return False
+    own = [4.13 / np.linalg.norm(dense.project(np.eye(len(book.figures))[i])) for i in range(len(book.figures))]
+    said = [r["detectable"] for r in answer["readings"]]
+    return all(d is None or abs(d - mine) <= 1e-5 + 1e-4 * mine for d, mine in zip(said, own))
 
 
 def pick(found, rng):
