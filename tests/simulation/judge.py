@@ -14,9 +14,9 @@ NORMAL_95 = 1.959963985
 class Program:
     """Runs a verb on a text of a book."""
 
-    def __init__(self, path):
+    def __init__(self, path, folder=None):
         self.path = path
-        handle, self.file = tempfile.mkstemp(suffix=".book.jsonl")
+        handle, self.file = tempfile.mkstemp(suffix=".book.jsonl", dir=folder)
         os.close(handle)
 
     def ask(self, verb, lines):
@@ -26,9 +26,6 @@ class Program:
         if run.returncode != 0 or not run.stdout:
             raise RuntimeError(f"{verb} ended with {run.returncode}: {run.stderr}")
         return json.loads(run.stdout)
-
-    def close(self):
-        os.unlink(self.file)
 
 
 def within(value, sd, truth, half_print):

@@ -2,6 +2,7 @@
 adjustment. Each knows how to bring itself into the readings; apply() gives (readings, figures before rounding, b)."""
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -87,6 +88,7 @@ def without_digits(name):
     return "".join(c for c in name if not c.isdigit())
 
 
+@lru_cache(maxsize=100000)
 def near(a, b):
     return one_edit(a, b) and without_digits(a) != without_digits(b)
 
@@ -95,8 +97,9 @@ def pairs(job):
     """(reading, point its staff may have stood on instead)"""
     readings = job.scene.readings
     names = list(dict.fromkeys(r.point for r in readings))
+    nearly = {name: [n for n in names if near(n, name)] for name in names}
     for i, reading in enumerate(readings):
-        found = [n for n in names if near(n, reading.point)]
+        found = list(nearly[reading.point])
         mine = job.of_setup(reading.setup)
         at = mine.index(i)
         for j in mine[max(at - 1, 0): at] + mine[at + 1: at + 2]:
