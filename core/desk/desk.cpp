@@ -12,6 +12,7 @@
 #include "desk/setout_answer.h"
 #include "desk/staff_answer.h"
 #include "desk/trace_answer.h"
+#include "desk/trial_answer.h"
 #include "desk/write_json.h"
 
 namespace fallwright::desk {
@@ -36,8 +37,8 @@ std::string written(const Result<Answer>& answer, std::string (*write)(const Ans
 }
 
 bool is_book_verb(std::string_view verb) {
-    constexpr std::array<std::string_view, 7> verbs = {"evaluate", "levels", "check",   "fall",
-                                                       "dial",     "setout", "suspects"};
+    constexpr std::array<std::string_view, 8> verbs = {"evaluate", "levels", "check",    "fall",
+                                                       "dial",     "setout", "suspects", "trial"};
     return std::find(verbs.begin(), verbs.end(), verb) != verbs.end();
 }
 
@@ -65,6 +66,7 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     if (verb == "suspects" || verb == "evaluate") add_suspects(evaluation);
     if (verb == "suspects") return written(evaluation, write_suspicions);
     if (verb == "check") return written(evaluation, write_check);
+    if (verb == "trial") return written(evaluation, write_checks);
     return written(evaluation, verb == "levels" ? write_levels : write_evaluation);
 }
 

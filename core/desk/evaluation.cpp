@@ -114,8 +114,9 @@ void gather_findings(Evaluation& evaluation) {
     Findings all = evaluation.book->findings;
     for (const Findings* part :
          {&evaluation.designs.findings, &evaluation.figures.findings, &evaluation.where.findings,
-          &evaluation.model->sights.findings, &evaluation.model->findings, &evaluation.pages.findings,
-          &evaluation.dials.findings, &evaluation.setout.findings, &evaluation.findings}) {
+          &evaluation.trials.findings, &evaluation.model->sights.findings, &evaluation.model->findings,
+          &evaluation.pages.findings, &evaluation.dials.findings, &evaluation.setout.findings,
+          &evaluation.findings}) {
         all.insert(all.end(), part->begin(), part->end());
     }
     for (const Page& page : evaluation.pages.pages) {
@@ -143,7 +144,8 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
     take_figures_down(evaluation);
     evaluation.where = locate(read, sight_rule(read));
     choose_misclosure_rule(evaluation);
-    evaluation.model = build_model(read, evaluation.figures, evaluation.where);
+    evaluation.trials = check_instruments(read, evaluation.where);
+    evaluation.model = build_model(read, evaluation.figures, evaluation.where, evaluation.trials.checked);
     evaluation.pages = book_pages(read, evaluation.figures, evaluation.where, evaluation.rule.by);
     judge_closures(evaluation);
     evaluation.lines = find_falls(read, *evaluation.model);
@@ -156,9 +158,8 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
 }
 
 void add_suspects(Evaluation& evaluation) {
-    evaluation.suspects =
-        std::make_unique<Suspects>(find_suspects(*evaluation.book, evaluation.where, evaluation.figures,
-                                                 evaluation.designs, *evaluation.model));
+    evaluation.suspects = std::make_unique<Suspects>(find_suspects(
+        *evaluation.book, evaluation.where, evaluation.figures, evaluation.designs, *evaluation.model));
     evaluation.findings.insert(evaluation.findings.end(), evaluation.suspects->findings.begin(),
                                evaluation.suspects->findings.end());
 }

@@ -13,6 +13,7 @@
 #include "page/page.h"
 #include "setout/setout.h"
 #include "suspect/suspect.h"
+#include "trial/trial.h"
 
 namespace fallwright {
 
@@ -34,6 +35,7 @@ struct Evaluation {
     Designs designs;  // what is wanted on each line of the book
     Figures figures;
     Where where;
+    Trials trials;  // checks of instruments, which the model takes over
     preset::MisclosureRule rule;
     std::vector<UsedPreset> presets;
     Pages pages;

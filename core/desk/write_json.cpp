@@ -7,6 +7,7 @@
 #include "desk/dial_answer.h"
 #include "desk/evaluation_out.h"
 #include "desk/setout_answer.h"
+#include "desk/trial_answer.h"
 
 namespace fallwright {
 
@@ -27,6 +28,7 @@ class Writer : EvaluationOut {
         write_lines(evaluation_, out_);
         write_dials(evaluation_, out_);
         write_setout(evaluation_, out_);
+        write_trials(evaluation_, out_);
         write_suspects(evaluation_, out_);
         foot();
     }

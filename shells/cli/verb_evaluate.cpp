@@ -2,11 +2,13 @@
 #include <cstdio>
 
 #include "desk/evaluation.h"
+#include "desk/trial_answer.h"
 #include "desk/write_json.h"
 #include "shells/cli/files.h"
 #include "shells/cli/people_check.h"
 #include "shells/cli/people_evaluate.h"
 #include "shells/cli/people_suspects.h"
+#include "shells/cli/people_trial.h"
 #include "shells/cli/verbs.h"
 #include "shells/cli/words.h"
 
@@ -65,6 +67,10 @@ int suspect_book(const std::string& path, const Output& output) {
 
 int check_book(const std::string& path, const Output& output) {
     return answer(path, output, false, write_check, check_text);
+}
+
+int check_instruments_of_book(const std::string& path, const Output& output) {
+    return answer(path, output, false, write_checks, trials_text);
 }
 
 }  // namespace fallwright::cli
