@@ -57,8 +57,9 @@ struct Size {
 };
 
 // A short list that needs no memory of its own.
+constexpr std::size_t most_sizes = 12;
 struct Sizes {
-    std::array<Size, 12> all;
+    std::array<Size, most_sizes> all;
     std::size_t count = 0;
 
     void known(double share, double size) { all[count++] = {share, false, size, 0}; }

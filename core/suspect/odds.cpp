@@ -64,18 +64,25 @@ static FoundSize odds_unseen(const Sizes& sizes) {
 }
 
 FoundSize odds_of(const Pull& found, const Sizes& sizes) {
-    FoundSize best;
     if (found.information == 0) return odds_unseen(sizes);
-    double best_odds = -INFINITY, all = -INFINITY;
-    for (const Size& each : sizes) {
-        const FoundSize one =
-            each.free ? odds_free(found, each.sd) : odds_known(found, each.size);
-        const double weighed = std::log(each.share) + one.log_odds;
-        all = log_sum(all, weighed);
-        if (weighed > best_odds) best = one;
-        best_odds = std::max(best_odds, weighed);
+    constexpr double negligible = -40;  // beside the best, ln
+    std::array<FoundSize, most_sizes> each;
+    FoundSize best = {-INFINITY, 0, 0};
+    double highest = -INFINITY, most_weight = -INFINITY, sum = 0;
+    for (std::size_t i = 0; i < sizes.count; ++i) {
+        const Size& size = sizes.all[i];
+        each[i] = size.free ? odds_free(found, size.sd) : odds_known(found, size.size);
+        highest = std::max(highest, each[i].log_odds);
     }
-    best.log_odds = all;
+    for (std::size_t i = 0; i < sizes.count; ++i) {
+        const double below = each[i].log_odds - highest;
+        if (below < negligible) continue;
+        const double weight = sizes.all[i].share * std::exp(below);
+        sum += weight;
+        if (weight > most_weight) best = each[i];
+        most_weight = std::max(most_weight, weight);
+    }
+    best.log_odds = highest + std::log(sum);
     return best;
 }
 
@@ -112,7 +119,8 @@ JointOdds odds_joint(std::span<const double> pull, std::span<const double> infor
 
 double log_sum(double a, double b) {
     const double high = std::max(a, b), low = std::min(a, b);
-    if (low == -INFINITY) return high;
+    constexpr double negligible = -40;
+    if (!(low - high > negligible)) return high;
     return high + std::log1p(std::exp(low - high));
 }
 

@@ -25,23 +25,53 @@ class Ranker {
     Ranker(const Evidence& evidence, const Causes& causes, const SuspectPriors& priors)
         : evidence_(evidence), causes_(causes), priors_(priors), tripods_(evidence, causes) {
         causes.each([this](const Cause& cause) { units_[static_cast<std::size_t>(cause.kind)] += cause.share; });
+        for (std::size_t kind = 0; kind < suspect_kinds; ++kind)
+            log_unit_[kind] = std::log(priors.weight[kind] / units_[kind]);
     }
 
     Ranking run() {
         ranking_.none = std::log(priors_.none);
         ranking_.total = ranking_.none;
         causes_.each([this](const Cause& cause) { weigh(cause); });
+        if (flat_ > 0) ranking_.total = log_sum(ranking_.total, std::log(flat_));
         std::stable_sort(ranking_.best.begin(), ranking_.best.end(), heavier);
         return std::move(ranking_);
     }
 
     double log_prior(const Cause& cause) const {
         const auto kind = static_cast<std::size_t>(cause.kind);
-        return std::log(priors_.weight[kind] * cause.share / units_[kind]);
+        return log_unit_[kind] + (cause.share == 1 ? 0 : std::log(cause.share));
     }
 
   private:
+    // A reading that nothing checks leaves its causes as they are believed beforehand: no logarithm for each.
+    bool is_flat(const Cause& cause) const {
+        if (cause.kind > SuspectKind::StaffInverted && cause.kind != SuspectKind::OtherBeam) return false;
+        return cause.count == 1 && !evidence_.checked(static_cast<std::uint32_t>(cause.row));
+    }
+
+    void weigh_flat(const Cause& cause) {
+        const auto kind = static_cast<std::size_t>(cause.kind);
+        double shares = 0;
+        if (cause.kind == SuspectKind::DigitsSwapped) {
+            for (const Size& each : causes_.sizes(cause)) shares += each.share;
+        } else {
+            shares = 1;
+        }
+        const double weight = priors_.weight[kind] * cause.share / units_[kind] * shares;
+        flat_ += weight;
+        if (weight < flat_floor_) return;
+        Weighed weighed;
+        weighed.cause = cause;
+        const FoundSize found = odds_of({}, causes_.sizes(cause));
+        weighed.weight = std::log(weight);
+        weighed.size = found.size;
+        weighed.sd = found.sd;
+        keep(weighed);
+    }
+
     void weigh(const Cause& cause) {
+        if (is_flat(cause)) return weigh_flat(cause);
         Weighed weighed;
         weighed.cause = cause;
         const FoundSize found = found_of(cause, weighed.which);
@@ -50,7 +80,10 @@ class Ranker {
         weighed.sd = found.sd;
         if (!(weighed.weight > -INFINITY)) return;
         ranking_.total = log_sum(ranking_.total, weighed.weight);
-        if (weighed.weight < floor_) return;
+        if (weighed.weight >= floor_) keep(weighed);
+    }
+
+    void keep(Weighed& weighed) {
         weighed.order = order_of(weighed.weight);
         ranking_.best.push_back(weighed);
         if (ranking_.best.size() >= 2 * kept) drop_half();
@@ -60,6 +93,7 @@ class Ranker {
         std::stable_sort(ranking_.best.begin(), ranking_.best.end(), heavier);
         ranking_.best.resize(kept);
         floor_ = ranking_.best.back().weight;
+        flat_floor_ = std::exp(floor_);
     }
 
     FoundSize found_of(const Cause& cause, std::size_t& which) {
@@ -130,9 +164,11 @@ class Ranker {
     const Causes& causes_;
     const SuspectPriors& priors_;
     TripodPulls tripods_;
-    std::array<double, suspect_kinds> units_{};  // by kind: the sum of all shares
+    std::array<double, suspect_kinds> units_{};     // by kind: the sum of all shares
+    std::array<double, suspect_kinds> log_unit_{};  // ln of the prior of a share of 1
     Ranking ranking_;
-    double floor_ = -INFINITY;
+    double floor_ = -INFINITY, flat_floor_ = 0;  // ln, and as it is
+    double flat_ = 0;  // weights of causes the readings say nothing of
 };
 
 // What the best single cause leaves of the global test, against what chance leaves.
