@@ -1,6 +1,7 @@
 #include "adjust/statistics.h"
 
 #include <cmath>
+#include <initializer_list>
 
 namespace fallwright::adjust {
 
@@ -57,6 +58,35 @@ double chi_square_start(double p, double dof) {
     return start > 0 ? start : dof * std::exp((std::log(p) + std::lgamma(dof / 2 + 1)) * 2 / dof);
 }
 
+// Continued fraction of the incomplete beta function (Lentz's evaluation); good for x < (a + 1) / (a + b +
+// 2).
+double beta_fraction(double a, double b, double x) {
+    constexpr double tiny = 1e-300;
+    const auto away_from_zero = [](double v) { return std::fabs(v) < tiny ? tiny : v; };
+    double c = 1;
+    double d = 1 / away_from_zero(1 - (a + b) * x / (a + 1));
+    double product = d;
+    for (int m = 1; m < most_terms; ++m) {
+        const double even = m * (b - m) * x / ((a + 2 * m - 1) * (a + 2 * m));
+        const double odd = -(a + m) * (a + b + m) * x / ((a + 2 * m) * (a + 2 * m + 1));
+        for (const double numerator : {even, odd}) {
+            d = 1 / away_from_zero(1 + numerator * d);
+            c = away_from_zero(1 + numerator / c);
+            product *= c * d;
+        }
+        if (std::fabs(c * d - 1) < smallest_term * 10) break;
+    }
+    return product;
+}
+
+// Regularised incomplete beta function.
+double incomplete_beta(double a, double b, double x) {
+    const double front =
+        std::exp(std::lgamma(a + b) - std::lgamma(a) - std::lgamma(b) + a * std::log(x) + b * std::log1p(-x));
+    if (x < (a + 1) / (a + b + 2)) return front * beta_fraction(a, b, x) / a;
+    return 1 - front * beta_fraction(b, a, 1 - x) / b;
+}
+
 }  // namespace
 
 double normal_cdf(double x) {
@@ -86,6 +116,22 @@ double chi_square_quantile(double p, double dof) {
         x = next;
     }
     return x;
+}
+
+double variance_ratio_cdf(double x, double dof_above, double dof_below) {
+    if (x <= 0) return 0;
+    const double scaled = dof_above * x;
+    return incomplete_beta(dof_above / 2, dof_below / 2, scaled / (scaled + dof_below));
+}
+
+double variance_ratio_quantile(double p, double dof_above, double dof_below) {
+    double low = 0, high = 1;
+    while (variance_ratio_cdf(high, dof_above, dof_below) < p) high *= 2;
+    for (int step = 0; step < 200 && high - low > 1e-12 * high; ++step) {
+        const double middle = 0.5 * (low + high);
+        (variance_ratio_cdf(middle, dof_above, dof_below) < p ? low : high) = middle;
+    }
+    return 0.5 * (low + high);
 }
 
 }  // namespace fallwright::adjust

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <string>
 
+#include "adjust/statistics.h"
 #include "base/print.h"
 #include "trial/join_checks.h"
 #include "trial/judge.h"
@@ -21,7 +22,10 @@ class Together {
         : book_(book), errors_(errors), trials_(trials), findings_(findings) {}
 
     void run() {
-        for (std::size_t i = 0; i < trials_.outcomes.size(); ++i) compare(i);
+        for (std::size_t i = 0; i < trials_.outcomes.size(); ++i) {
+            compare(i);
+            compare_scatter(i);
+        }
         for (const auto& [which, sight] : trials_.job.longest_sights) {
             say_outdated(which.first, which.second);
             say_blind(which.first, which.second, sight);
@@ -49,6 +53,33 @@ class Together {
                 break;
             }
         }
+    }
+
+    // Against the last check before it that could tell, adjusted or not: whoever reads and the air stay the
+    // same.
+    void compare_scatter(std::size_t later) {
+        const TrialOutcome& b = trials_.outcomes[later];
+        for (std::size_t k = later; k-- > 0;) {
+            const TrialOutcome& a = trials_.outcomes[k];
+            if (a.instrument != b.instrument || a.scatter.dof <= 0 || b.scatter.dof <= 0) continue;
+            if (!scatter_alike(a.scatter, b.scatter)) {
+                const CheckWords first(book_, a), second(book_, b);
+                findings_.push_back(finding(
+                    Code::TrialsScatter, {second.about()[0], second.about()[1], first.about()[1]},
+                    "one reading scatters by " + second.length(b.scatter.found) + " in " + second.check() +
+                        ", by " + first.length(a.scatter.found) + " in " + first.check()));
+            }
+            return;
+        }
+    }
+
+    // Two-sided at 5 %, after the pattern of ISO 17123-2 and -6.
+    static bool scatter_alike(const Scatter& a, const Scatter& b) {
+        constexpr double upper = 0.975;
+        const auto dof_a = static_cast<double>(a.dof), dof_b = static_cast<double>(b.dof);
+        const double of_a = a.chi2 / dof_a, of_b = b.chi2 / dof_b;
+        return of_b <= of_a * adjust::variance_ratio_quantile(upper, dof_b, dof_a) &&
+               of_a <= of_b * adjust::variance_ratio_quantile(upper, dof_a, dof_b);
     }
 
     static bool differ(const TrialOutcome& a, const TrialOutcome& b, std::size_t i) {
