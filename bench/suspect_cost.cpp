@@ -1,6 +1,7 @@
 // What it costs to weigh every single thing that may have gone wrong, in solves of the same book.
 //
-//   suspect_cost BOOK     prints "causes C solves S": how many causes, processor time over that of one solve()
+//   suspect_cost BOOK     prints "causes C solves S": how many causes, processor time over that of one
+//   solve()
 #include <algorithm>
 #include <cstdio>
 #include <ctime>

@@ -1,21 +1,20 @@
 // causes: every single thing that may have gone wrong in a book, as columns of the one model.
 //
 // A cause of size b adds b times its column to the rows (evidence.h). Sizes are known ones (digits of the
-// staff, twice the receiver's offset, twice a dialled grade) or free, normal about 0. What is not a column but
-// another assignment of a reading (wrong point, wrong set-up) stands in reassign.h; its reading's unit column
-// stands for it wherever causes are compared.
+// staff, twice the receiver's offset, twice a dialled grade) or free, normal about 0. What is not a column
+// but another assignment of a reading (wrong point, wrong set-up) stands in reassign.h; its reading's unit
+// column stands for it wherever causes are compared.
 //
 //   column by kind                                                       of the row of a reading
 //   misread, digits-swapped, offset-..., staff-inverted                  sign of the staff, one reading
 //   staff-section                                                        sign, above the joint, one set-up
-//   wrong-benchmark                                                      1 for readings of it (its own row if weighted)
-//   moved-change-point                                                   -1 for later readings of it
-//   grade-left-in, grade-reversed                                        u or v, one set-up
-//   axes-swapped, aim-off                                                u and v, one set-up
-//   knocked, settling                                                    1, or minutes, from a reading on, one tripod
-//   instrument-out                                                       u, v, d: three columns
-//   wrong-distance                                                       grade along the line, and of the design
-//   other-beam                                                           1 for up to four readings in a row
+//   wrong-benchmark                                                      1 for readings of it (its own row if
+//   weighted) moved-change-point                                                   -1 for later readings of
+//   it grade-left-in, grade-reversed                                        u or v, one set-up axes-swapped,
+//   aim-off                                                u and v, one set-up knocked, settling 1, or
+//   minutes, from a reading on, one tripod instrument-out u, v, d: three columns wrong-distance grade along
+//   the line, and of the design other-beam                                                           1 for up
+//   to four readings in a row
 //
 // Metres, ratios, radians, metres a minute, all as booked - true.
 #pragma once
@@ -34,10 +33,10 @@ namespace fallwright {
 // Indices: row in Sights::rows, setup, point (Points), -1 where it has none.
 struct Cause {
     SuspectKind kind = SuspectKind::Misread;
-    std::int8_t axis = -1;   // 0 main, 1 cross
-    std::uint8_t count = 1;  // readings in a row
+    std::int8_t axis = -1;    // 0 main, 1 cross
+    std::uint8_t count = 1;   // readings in a row
     bool half_round = false;  // the body stood half round
-    std::int32_t row = -1;   // the reading, or the first one concerned
+    std::int32_t row = -1;    // the reading, or the first one concerned
     std::int32_t setup = -1;
     std::int32_t point = -1;  // the benchmark's, the change point, the point really read
     // By kind: index in Book::benchmarks, the set-up really read in, the instrument.
@@ -136,7 +135,9 @@ class Causes {
     void each_instrument(const Visit& visit) const;
 
     bool laser(std::int32_t setup) const;
-    double offset_in(std::int32_t row) const;  // what the receiver's figure added
+    void add_sizes_of_reading(const Cause& cause, Sizes& sizes) const;
+    double window_of(const Cause& cause) const;  // of the receiver in use
+    double offset_in(std::int32_t row) const;    // what the receiver's figure added
     bool offset_may_lack(std::int32_t row) const;
     double minutes(std::int32_t row) const;  // since the tripod's first reading
     Instant time_of(std::int32_t row) const { return book_.entries[reading(row).entry].at; }
@@ -162,20 +163,20 @@ class Causes {
     const Model& model_;
     const Evidence& evidence_;
     ByName lines_, receivers_;
-    std::vector<PlanLine> plans_;               // by line
+    std::vector<PlanLine> plans_;                        // by line
     std::vector<std::uint32_t> by_point_, point_start_;  // rows by point
-    std::vector<std::uint32_t> by_time_;     // rows by tripod, in time order
-    std::vector<std::uint32_t> tripod_start_;  // per set-up and one more
-    std::vector<std::uint32_t> place_;       // per row: its place in by_time_
-    std::vector<std::int32_t> setup_order_, order_of_;  // by first reading; and back
+    std::vector<std::uint32_t> by_time_;                 // rows by tripod, in time order
+    std::vector<std::uint32_t> tripod_start_;            // per set-up and one more
+    std::vector<std::uint32_t> place_;                   // per row: its place in by_time_
+    std::vector<std::int32_t> setup_order_, order_of_;   // by first reading; and back
     std::int32_t standing_ = -1;
     struct ChangePoint {
         std::int32_t point, setup, first_row;
         double share;
     };
-    std::vector<std::vector<ChangePoint>> change_points_;  // by set-up
+    std::vector<std::vector<ChangePoint>> change_points_;            // by set-up
     std::vector<std::pair<std::int32_t, std::int32_t>> near_pairs_;  // of points with near-equal names
-    std::map<std::int32_t, std::vector<std::int32_t>> near_names_;  // by point, where it has any
+    std::map<std::int32_t, std::vector<std::int32_t>> near_names_;   // by point, where it has any
 };
 
 }  // namespace fallwright

@@ -1,41 +1,14 @@
-// The columns of causes, their sizes, and what they do to a reading taken now.
+// The columns of causes, and what they do to a reading taken now.
 #include <algorithm>
 #include <cmath>
 
-#include "preset/error_figures.h"
 #include "suspect/causes.h"
 
 namespace fallwright {
 
 namespace {
 
-constexpr double radians_per_degree = 0.017453292519943295;
-constexpr double usual_staff = 4;         // metres, where its length is not known
-constexpr double usual_window = 0.03;     // metres, half range of a receiver
-constexpr double root_three = 1.7320508075688772;
-constexpr double out_factor = 10;         // an instrument out of order, against what is believed of it
-constexpr double milli = 1000;
-
-// Digits d.ddd of a figure in the book's unit; a pair exchanged changes it by a multiple of 9.
-void add_swaps(double figure, double per_unit, Sizes& sizes) {
-    const auto thousandths = static_cast<std::int64_t>(std::llround(figure / per_unit * milli));
-    std::int64_t place = 1;
-    for (int pair = 0; pair < 3; ++pair, place *= 10) {
-        const std::int64_t low = thousandths / place % 10, high = thousandths / (place * 10) % 10;
-        if (low == high) continue;
-        sizes.known(1.0 / 3, static_cast<double>(9 * (high - low) * place) * per_unit / milli);
-    }
-}
-
-// Shares of a misread figure: a block of a metre, a decimetre, a centimetre, half a decimetre, or any.
-void add_misreads(double per_unit, Sizes& sizes) {
-    constexpr double all = 0.044;
-    for (const auto& [share, size] : {std::pair(0.010, 1.0), {0.012, 0.1}, {0.012, 0.01}, {0.004, 0.05}}) {
-        sizes.known(share / all / 2, size * per_unit);
-        sizes.known(share / all / 2, -size * per_unit);
-    }
-    sizes.free(0.006 / all, 0.3);
-}
+constexpr double out_factor = 10;  // an instrument out of order, against what is believed of it
 
 void sort_by_row(Shifts& shifts) {
     std::sort(shifts.begin(), shifts.end(), [](const Shift& a, const Shift& b) { return a.row < b.row; });
@@ -51,92 +24,6 @@ void sort_by_row(Shifts& shifts) {
 }
 
 }  // namespace
-
-Sizes Causes::sizes(const Cause& cause) const {
-    Sizes sizes;
-    const double unit = book_.metres_per_unit();
-    switch (cause.kind) {
-        case SuspectKind::Misread:
-            add_misreads(unit, sizes);
-            break;
-        case SuspectKind::DigitsSwapped:
-            add_swaps(reading(cause.row).figure.a.metres(), unit, sizes);
-            break;
-        case SuspectKind::OffsetReversed:
-            sizes.known(1, 2 * offset_in(cause.row));
-            break;
-        case SuspectKind::OffsetOmitted: {
-            const Reading& booked = reading(cause.row);
-            const NameId receiver =
-                booked.receiver != no_name ? booked.receiver
-                                           : book_.setups[static_cast<std::size_t>(cause.setup)].receiver;
-            const std::int32_t which = receivers_(receiver);
-            const double window =
-                which < 0 ? usual_window
-                          : book_.receivers[static_cast<std::size_t>(which)].window.or_else(usual_window);
-            sizes.free(1, window / root_three);
-            break;
-        }
-        case SuspectKind::StaffInverted: {
-            const SightRow& row = sight(cause.row);
-            const double length =
-                row.staff < 0 ? usual_staff
-                              : book_.staffs[static_cast<std::size_t>(row.staff)].length.or_else(usual_staff);
-            sizes.known(0.5, 2 * row.terms.r - length);
-            sizes.known(0.5, 2 * row.terms.r);
-            break;
-        }
-        case SuspectKind::StaffSection:
-            sizes.free(1, 0.05);
-            break;
-        case SuspectKind::WrongPoint:
-        case SuspectKind::WrongSetup:
-            break;
-        case SuspectKind::WrongBenchmark:
-            for (const double size : {1.0, 0.1, 0.01}) {
-                if (cause.source != no_name) break;
-                sizes.known(1.0 / 12, size * unit);
-                sizes.known(1.0 / 12, -size * unit);
-            }
-            sizes.free(cause.source != no_name ? 1 : 0.5, 0.1);
-            break;
-        case SuspectKind::MovedChangePoint:
-        case SuspectKind::Knocked:
-            sizes.free(1, 0.02);
-            break;
-        case SuspectKind::GradeLeftIn:
-            sizes.free(1, 0.005);
-            break;
-        case SuspectKind::GradeReversed:
-            sizes.known(1, -2 * dialled(cause.setup)[static_cast<std::size_t>(cause.axis)]);
-            break;
-        case SuspectKind::AxesSwapped:
-            sizes.known(1, dialled(cause.setup)[1] - dialled(cause.setup)[0]);
-            break;
-        case SuspectKind::AimOff:
-            if (cause.half_round) {
-                sizes.known(1, -2);
-            } else {
-                sizes.free(1, 5 * radians_per_degree);
-            }
-            break;
-        case SuspectKind::Settling:
-            sizes.free(1, 0.0002);
-            break;
-        case SuspectKind::InstrumentOut:
-            break;
-        case SuspectKind::WrongDistance:
-            for (const double size : {1.0, 5.0, 10.0, 20.0, 30.0}) {
-                sizes.known(0.1, size * unit);
-                sizes.known(0.1, -size * unit);
-            }
-            break;
-        case SuspectKind::OtherBeam:
-            sizes.free(1, 1);
-            break;
-    }
-    return sizes;
-}
 
 // Effects that are switched off are none, even for an instrument out of order.
 std::vector<Causes::InstrumentColumn> Causes::instrument_columns(const Cause& cause) const {
@@ -162,7 +49,8 @@ std::size_t Causes::columns(const Cause& cause) const {
 
 double Causes::minutes(std::int32_t row) const {
     constexpr double microseconds = 6e7;
-    const auto first = static_cast<std::int32_t>(on_tripod(static_cast<std::size_t>(sight(row).setup)).front());
+    const auto first =
+        static_cast<std::int32_t>(on_tripod(static_cast<std::size_t>(sight(row).setup)).front());
     const Instant from = time_of(first), to = time_of(row);
     if (from == before_all || to == before_all) return 0;
     return static_cast<double>(to - from) / microseconds;
@@ -193,7 +81,8 @@ double Causes::design_gradient(std::int32_t row) const {
     const Reading& booked = reading(row);
     const std::int32_t line = booked.line == no_name ? -1 : lines_(booked.line);
     if (line < 0 || evidence_.expectation_of(sight(row).point) < 0) return 0;
-    const DesignLevel gradient = designs_.lines[static_cast<std::size_t>(line)].gradient(booked.ch, Side::After);
+    const DesignLevel gradient =
+        designs_.lines[static_cast<std::size_t>(line)].gradient(booked.ch, Side::After);
     return gradient.has() && gradient.hangs.empty() ? gradient.constant : 0;
 }
 

@@ -14,7 +14,7 @@ namespace fallwright {
 
 using DataReadings = std::array<double, 16>;
 
-inline constexpr DataReadings clean_readings = {0.85, 1.641, 1.712, 1.746, 1.802, 1.84, 1.82,  0.85,
+inline constexpr DataReadings clean_readings = {0.85, 1.641, 1.712, 1.746, 1.802, 1.84,  1.82, 0.85,
                                                 1.39, 1.412, 1.529, 1.556, 1.64,  1.715, 1.72, 1.391};
 
 inline std::string data_entries(const DataReadings& readings, double second_benchmark) {
@@ -24,21 +24,21 @@ inline std::string data_entries(const DataReadings& readings, double second_benc
         int minute;
     };
     constexpr std::array<DataSight, 16> sights = {{{"1", "BM1", 0},
-                                               {"1", "0", 3},
-                                               {"1", "10", 5},
-                                               {"1", "20", 7},
-                                               {"1", "30", 9},
-                                               {"1", "40", 11},
-                                               {"1", "CP1", 14},
-                                               {"1", "BM1", 20},
-                                               {"2", "CP1", 35},
-                                               {"2", "40", 37},
-                                               {"2", "60", 39},
-                                               {"2", "70", 41},
-                                               {"2", "80", 43},
-                                               {"2", "100", 46},
-                                               {"2", "BM2", 50},
-                                               {"2", "CP1", 54}}};
+                                                   {"1", "0", 3},
+                                                   {"1", "10", 5},
+                                                   {"1", "20", 7},
+                                                   {"1", "30", 9},
+                                                   {"1", "40", 11},
+                                                   {"1", "CP1", 14},
+                                                   {"1", "BM1", 20},
+                                                   {"2", "CP1", 35},
+                                                   {"2", "40", 37},
+                                                   {"2", "60", 39},
+                                                   {"2", "70", 41},
+                                                   {"2", "80", 43},
+                                                   {"2", "100", 46},
+                                                   {"2", "BM2", 50},
+                                                   {"2", "CP1", 54}}};
     std::string text =
         R"({"kind":"instrument","name":"L","type":"rotating-laser","reading_sd":0.0012,"tilt_sd":0,"setting_tilt_sd":2.4e-5,"cone_sd":2e-5}
 {"kind":"what","name":"mark","foot_sd":0}
@@ -57,8 +57,8 @@ inline std::string data_entries(const DataReadings& readings, double second_benc
         const std::string point = sights[i].point;
         const bool on_line = point[0] >= '0' && point[0] <= '9';
         const std::string minute = (sights[i].minute < 10 ? "0" : "") + std::to_string(sights[i].minute);
-        text += "{\"kind\":\"reading\",\"id\":\"r" + std::to_string(i + 1) + "\",\"at\":\"2026-05-04T08:" + minute +
-                ":00Z\",\"setup\":\"" + sights[i].setup + "\"," +
+        text += "{\"kind\":\"reading\",\"id\":\"r" + std::to_string(i + 1) +
+                "\",\"at\":\"2026-05-04T08:" + minute + ":00Z\",\"setup\":\"" + sights[i].setup + "\"," +
                 (on_line ? "\"line\":\"R\",\"ch\":" + point + ",\"what\":\"finished\""
                          : "\"point\":\"" + point + "\",\"what\":\"mark\"") +
                 ",\"staff\":" + std::to_string(readings[i]) + "}\n";

@@ -106,7 +106,8 @@ TEST(DataSet, WhatCannotBeToldApartIsWhatTheReferenceSays) {
     EXPECT_NEAR(likeness(book.evidence(), book.probe(grade), benchmark), 0.977348226421, 1e-6);
 }
 
-// A knock right after the back sight is the back sight misread, as long as the change point is not read again.
+// A knock right after the back sight is the back sight misread, as long as the change point is not read
+// again.
 TEST(DataSet, AKnockAfterTheBackSightIsABackSightMisread) {
     const SuspectedBook book = data_book(clean_readings);
     const Probe knocked = book.probe(book.cause(SuspectKind::Knocked, book.row("r10")));

@@ -7,6 +7,7 @@
 #include "base/print.h"
 #include "model/predict.h"
 #include "preset/error_figures.h"
+#include "suspect/mixture.h"
 #include "suspect/words.h"
 
 namespace fallwright {
@@ -33,51 +34,6 @@ struct Candidate {
     double staff = 0, own_variance = 0;  // by the evidence; what is the reading's own
     std::vector<adjust::Term> terms;
 };
-
-struct Normal {
-    double mean, variance;
-};
-
-// Mixture's entropy less its members': each stretch that members' six standard deviations cover without a gap
-// in 240 steps.
-double information_of(const std::vector<Normal>& normals, const std::vector<Ready>& ready) {
-    constexpr int steps = 240;
-    constexpr double reach = 6, half_log_two_pi_e = 1.4189385332046727, root_two_pi = 2.5066282746310002;
-    double members = 0;
-    for (std::size_t k = 0; k < normals.size(); ++k)
-        members += ready[k].weight * (half_log_two_pi_e + std::log(normals[k].variance) / 2);
-    const auto integrate = [&](double from, double to) {
-        double sum = 0;
-        const double step = (to - from) / steps;
-        for (int i = 0; i < steps; ++i) {
-            const double z = from + (i + 0.5) * step;
-            double density = 0;
-            for (std::size_t k = 0; k < normals.size(); ++k) {
-                const double off = z - normals[k].mean;
-                density += ready[k].weight * std::exp(-off * off / (2 * normals[k].variance)) /
-                           (root_two_pi * std::sqrt(normals[k].variance));
-            }
-            if (density > 0) sum -= density * std::log(density) * step;
-        }
-        return sum;
-    };
-    std::vector<std::pair<double, double>> windows;
-    for (const Normal& normal : normals) {
-        const double sd = std::sqrt(normal.variance);
-        windows.emplace_back(normal.mean - reach * sd, normal.mean + reach * sd);
-    }
-    std::sort(windows.begin(), windows.end());
-    double mixture = 0, from = windows.front().first, to = windows.front().second;
-    for (const auto& [begin, end] : windows) {
-        if (begin > to) {
-            mixture += integrate(from, to);
-            from = begin;
-        }
-        to = std::max(to, end);
-    }
-    mixture += integrate(from, to);
-    return mixture - members;
-}
 
 class Decider {
   public:
@@ -219,8 +175,7 @@ class Decider {
         }
         const double noise = predictor_.reading_noise({0, 0}, setup, 0, new_sight);
         const double tilt = model_.sights.setups[setup].errors->own_tilt_sd() * 2 * new_sight;
-        candidate.own_variance =
-            2 * noise * noise + tilt * tilt + foot_variance(from) + foot_variance(point);
+        candidate.own_variance = 2 * noise * noise + tilt * tilt + foot_variance(from) + foot_variance(point);
         return candidate;
     }
 
@@ -241,18 +196,18 @@ class Decider {
         const double known = evidence_.solution().variance_of(candidate.terms);
         if (std::isnan(known)) return;
         const std::vector<adjust::Part> parts = evidence_.solution().parts_of(candidate.terms);
-        std::vector<Normal> normals;
+        std::vector<Member> members;
         for (const Ready& each : ready_) {
-            Normal normal = {candidate.staff, known + candidate.own_variance};
+            Member member = {each.weight, candidate.staff, known + candidate.own_variance};
             if (each.weighed != nullptr) {
                 const double net = effect(candidate, *each.weighed) - product(parts, each.parts);
-                normal.mean += net * each.size;
-                normal.variance += net * net * each.sd * each.sd;
+                member.mean += net * each.size;
+                member.variance += net * net * each.sd * each.sd;
             }
-            normals.push_back(normal);
+            members.push_back(member);
         }
-        if (!tells_apart(normals)) return;
-        const double worth = rounded_to(information_of(normals, ready_), 6);
+        if (!tells_apart(members)) return;
+        const double worth = rounded_to(mutual_information(members), 6);
         if (best_ != nullptr && worth / effort <= best_->worth / best_->effort) return;
         best_ = std::make_unique<Deciding>();
         best_->setup = candidate.from < 0 ? setup_ : -1;
@@ -260,25 +215,25 @@ class Decider {
         best_->from = candidate.from;
         best_->effort = effort;
         best_->worth = worth;
-        for (std::size_t k = 0; k < normals.size(); ++k) add_expected(ready_[k], normals[k]);
+        for (std::size_t k = 0; k < members.size(); ++k) add_expected(ready_[k], members[k]);
     }
 
     // The most probable explanation against some other.
-    bool tells_apart(const std::vector<Normal>& normals) const {
-        for (std::size_t k = 1; k < normals.size(); ++k) {
-            const double apart = std::fabs(normals[k].mean - normals[0].mean);
-            if (apart > told_apart * std::sqrt(normals[k].variance + normals[0].variance)) return true;
+    static bool tells_apart(const std::vector<Member>& members) {
+        for (std::size_t k = 1; k < members.size(); ++k) {
+            const double apart = std::fabs(members[k].mean - members[0].mean);
+            if (apart > told_apart * std::sqrt(members[k].variance + members[0].variance)) return true;
         }
         return false;
     }
 
-    void add_expected(const Ready& ready, const Normal& normal) {
+    void add_expected(const Ready& ready, const Member& member) {
         Expected expected;
         expected.nothing_wrong = ready.weighed == nullptr;
         if (ready.weighed != nullptr)
             expected.who = {ready.weighed->cause.kind, about_of(causes_, ready.weighed->cause)};
-        expected.staff = normal.mean;
-        expected.sd = std::sqrt(normal.variance);
+        expected.staff = member.mean;
+        expected.sd = std::sqrt(member.variance);
         best_->predicts.push_back(std::move(expected));
     }
 
@@ -296,30 +251,6 @@ class Decider {
 std::unique_ptr<Deciding> deciding_reading(const Evidence& evidence, const Causes& causes,
                                            const std::vector<Explanation>& explanations) {
     return Decider(evidence, causes, explanations).run();
-}
-
-std::unique_ptr<BeforeLifting> before_lifting(const Causes& causes) {
-    constexpr double certainty = 1.96;
-    const std::int32_t setup = causes.standing();
-    if (setup < 0) return nullptr;
-    const auto at = static_cast<std::size_t>(setup);
-    const std::span<const std::uint32_t> rows = causes.on_tripod(at);
-    const SightRow& first = causes.model().sights.rows[rows.front()];
-    if (causes.model().sights.rows[rows.back()].point == first.point) return nullptr;
-    const Predictor predictor(causes.book(), causes.where(), causes.model());
-    const SightPlace place = {first.terms.u, first.terms.v, first.terms.d, first.terms.has_uv, false};
-    const std::array<PointTerm, 1> level = {{{first.point, 1}}};
-    const Prediction read = predictor.read(at, place, {0, level}, first.staff);
-    if (std::isnan(read.sd)) return nullptr;
-    const double noise =
-        predictor.reading_noise(causes.model().sights.setups[at].g, at, read.staff, place.d);
-    auto again = std::make_unique<BeforeLifting>();
-    again->setup = setup;
-    again->point = first.point;
-    again->staff = read.staff;
-    again->sd = std::sqrt(read.sd * read.sd + noise * noise);
-    again->limit = certainty * again->sd;
-    return again;
 }
 
 }  // namespace fallwright

@@ -1,13 +1,13 @@
 // deciding: the one more reading that would tell the explanations apart.
 //
 // A candidate reading z = a' x + e b + noise, e what a cause of size b does to a reading taken now. Under an
-// explanation k: mean m_k = a' x - (z_a . z_k) b_k + e_k b_k, variance noise^2 + |z_a|^2 + (e_k - z_a . z_k)^2 s_k^2,
-// b_k and s_k what the readings say of its size (z: parts, evidence.h). Chosen is the candidate with the most
-// mutual information between explanation and reading for its effort: entropy of the mixture less that of
-// its members, summed on a fixed grid.
+// explanation k: mean m_k = a' x - (z_a . z_k) b_k + e_k b_k, variance noise^2 + |z_a|^2 + (e_k - z_a .
+// z_k)^2 s_k^2, b_k and s_k what the readings say of its size (z: parts, evidence.h). Chosen is the candidate
+// with the most mutual information between explanation and reading for its effort: entropy of the mixture
+// less that of its members, summed on a fixed grid.
 //
-// Candidates: every known point from the set-up that still stands (effort 1); where none of those decides, the
-// difference of two points from a new set-up (effort 5). Decides: two explanations differ by at least two
+// Candidates: every known point from the set-up that still stands (effort 1); where none of those decides,
+// the difference of two points from a new set-up (effort 5). Decides: two explanations differ by at least two
 // standard deviations.
 //
 // Inside suspect only.

@@ -130,11 +130,11 @@ void ask_repeats(const Book& book, const Model& model, Findings& findings) {
         const auto at = static_cast<std::size_t>(instrument);
         const double stated = model.sights.errors[at].reading_sd;
         const std::string name = book.name(book.instruments[at].name);
-        findings.push_back(finding(
-            Code::ReadingSdDiffers, {name},
-            "repeats with " + name + " scatter by " + length_text(book, stated * std::sqrt(repeats.sum / dof)) +
-                " where " + length_text(book, stated) + " is stated or assumed (" +
-                std::to_string(repeats.dof) + " repeats)"));
+        findings.push_back(finding(Code::ReadingSdDiffers, {name},
+                                   "repeats with " + name + " scatter by " +
+                                       length_text(book, stated * std::sqrt(repeats.sum / dof)) + " where " +
+                                       length_text(book, stated) + " is stated or assumed (" +
+                                       std::to_string(repeats.dof) + " repeats)"));
     }
 }
 
@@ -142,11 +142,12 @@ void ask_repeats(const Book& book, const Model& model, Findings& findings) {
 void ask_amendments(const Book& book, Findings& findings) {
     for (const OnSuspicion& amend : book.on_suspicion) {
         const Instant from = book.entries[amend.entry].at;
-        const bool read = std::any_of(book.readings.begin(), book.readings.end(), [&](const Reading& reading) {
-            const Instant at = book.entries[reading.entry].at;
-            return !reading.planned && reading.point == amend.point &&
-                   (at > from || (at == from && reading.entry > amend.entry));
-        });
+        const bool read =
+            std::any_of(book.readings.begin(), book.readings.end(), [&](const Reading& reading) {
+                const Instant at = book.entries[reading.entry].at;
+                return !reading.planned && reading.point == amend.point &&
+                       (at > from || (at == from && reading.entry > amend.entry));
+            });
         if (read) continue;
         findings.push_back(finding(Code::AmendedOnSuspicion, {book.id_of(amend.entry)},
                                    "amended on a suspicion; " + book.name(amend.point) +

@@ -46,8 +46,7 @@ bool Evidence::expect(const Book& book, const Design& design, const Reading& rea
     const std::int32_t point = model_.points.at(reading.point);
     const auto at = static_cast<std::size_t>(point);
     const adjust::Column column = model_.level_columns[at];
-    const DesignLevel wanted =
-        design.level(book.names.text(reading.what), reading.ch, reading.off);
+    const DesignLevel wanted = design.level(book.names.text(reading.what), reading.ch, reading.off);
     if (column == no_column || !wanted.has() || std::isnan(model_.levels[at].level)) return false;
     const auto before = [this](std::int32_t of) {
         const auto i = static_cast<std::size_t>(of);

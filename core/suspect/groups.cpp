@@ -53,9 +53,7 @@ class Grouper {
         return group;
     }
 
-    bool same(const Probe& a, const Probe& b) const {
-        return std::fabs(likeness(evidence_, a, b)) > alike;
-    }
+    bool same(const Probe& a, const Probe& b) const { return std::fabs(likeness(evidence_, a, b)) > alike; }
 
     bool are_alike(std::size_t a, std::size_t b) const {
         const bool pair = ranking_.best[a].with.has_value();

@@ -21,6 +21,9 @@
 
 namespace fallwright {
 
+// In the order of the results' words. About a reading: misread to wrong-setup, wrong-distance, other-beam;
+// about a set-up: staff-section, grade-left-in to settling; about a benchmark, a change point, an instrument:
+// as they are called.
 enum class SuspectKind : std::uint8_t {
     Misread,
     DigitsSwapped,

@@ -2,8 +2,8 @@
 //
 // Near-equal: one letter changed, added or left out, or two neighbours exchanged, upper and lower case alike
 // ("CP1" and "CPl", "TBM 2" and "TBM2"). Names that differ in digits only, in one letter that stands alone
-// ("peg E" and "peg W") or in a sign ("G-3" and "G+3") are how points are counted, and are not near; nor is a bare
-// number near anything. Common practice, no source.
+// ("peg E" and "peg W") or in a sign ("G-3" and "G+3") are how points are counted, and are not near; nor is a
+// bare number near anything. Common practice, no source.
 #pragma once
 
 #include <string_view>

@@ -50,7 +50,8 @@ TEST(Odds, AFreeSizeIsAWiderNormal) {
 }
 
 TEST(Odds, ColumnsThatShareNothingMultiply) {
-    const std::vector<double> pull = {3, -1, 0.5}, information = {4, 0, 0, 0, 2, 0, 0, 0, 1}, sd = {0.5, 1, 2};
+    const std::vector<double> pull = {3, -1, 0.5}, information = {4, 0, 0, 0, 2, 0, 0, 0, 1},
+                              sd = {0.5, 1, 2};
     double sum = 0;
     for (std::size_t i = 0; i < 3; ++i) sum += odds_free({pull[i], information[4 * i]}, sd[i]).log_odds;
     const JointOdds joint = odds_joint(pull, information, sd);

@@ -24,7 +24,8 @@ class Ranker {
   public:
     Ranker(const Evidence& evidence, const Causes& causes, const SuspectPriors& priors)
         : evidence_(evidence), causes_(causes), priors_(priors), tripods_(evidence, causes) {
-        causes.each([this](const Cause& cause) { units_[static_cast<std::size_t>(cause.kind)] += cause.share; });
+        causes.each(
+            [this](const Cause& cause) { units_[static_cast<std::size_t>(cause.kind)] += cause.share; });
         for (std::size_t kind = 0; kind < suspect_kinds; ++kind)
             log_unit_[kind] = std::log(priors.weight[kind] / units_[kind]);
     }
@@ -98,7 +99,8 @@ class Ranker {
 
     FoundSize found_of(const Cause& cause, std::size_t& which) {
         if (cause.kind == SuspectKind::WrongPoint || cause.kind == SuspectKind::WrongSetup)
-            return odds_reassigned(evidence_, causes_, cause, ranking_.none - does_not_matter - log_prior(cause));
+            return odds_reassigned(evidence_, causes_, cause,
+                                   ranking_.none - does_not_matter - log_prior(cause));
         if (cause.kind != SuspectKind::InstrumentOut) {
             const Pull pull = pull_of(cause);
             note_least(cause, pull.information);
@@ -168,7 +170,7 @@ class Ranker {
     std::array<double, suspect_kinds> log_unit_{};  // ln of the prior of a share of 1
     Ranking ranking_;
     double floor_ = -INFINITY, flat_floor_ = 0;  // ln, and as it is
-    double flat_ = 0;  // weights of causes the readings say nothing of
+    double flat_ = 0;                            // weights of causes the readings say nothing of
 };
 
 // What the best single cause leaves of the global test, against what chance leaves.
@@ -197,7 +199,8 @@ Ranking rank_causes(const Evidence& evidence, const Causes& causes, const Suspec
     Ranker ranker(evidence, causes, priors);
     Ranking ranking = ranker.run();
     if (leaves_much(causes, evidence, ranking)) {
-        add_pairs(evidence, causes, [&](const Cause& cause) { return ranker.log_prior(cause); }, ranking);
+        add_pairs(
+            evidence, causes, [&](const Cause& cause) { return ranker.log_prior(cause); }, ranking);
         std::stable_sort(ranking.best.begin(), ranking.best.end(), heavier);
     }
     return ranking;

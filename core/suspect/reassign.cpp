@@ -36,7 +36,8 @@ class Reassignment {
     FoundSize odds(double enough) {
         const bool alone = redundancy_ < least_redundancy;
         FoundSize found = {0, NAN, NAN};
-        if (!alone) found = {0, sight_.terms.sign * misfit_ / redundancy_, std::sqrt(variance_ / redundancy_)};
+        if (!alone)
+            found = {0, sight_.terms.sign * misfit_ / redundancy_, std::sqrt(variance_ / redundancy_)};
         const bool of_point = cause_.kind == SuspectKind::WrongPoint;
         if (alone && !of_point) return found;
         const Place there = of_point ? at_other_point() : in_other_setup();
@@ -47,8 +48,10 @@ class Reassignment {
         } else if (!std::isnan(spread.squares) && most_odds(there, alone) <= enough) {
             found.log_odds = log_density(there.misfit, there.variance + spread.squares) - as_booked(alone);
         } else {
-            const std::vector<adjust::Term> terms = of_point ? terms_at_other_point() : terms_in_other_setup();
-            const bool told = !std::isnan(spread.squares) || !std::isnan(evidence_.solution().variance_of(terms));
+            const std::vector<adjust::Term> terms =
+                of_point ? terms_at_other_point() : terms_in_other_setup();
+            const bool told =
+                !std::isnan(spread.squares) || !std::isnan(evidence_.solution().variance_of(terms));
             if (told) found.log_odds = against(there, terms, alone);
         }
         return found;
@@ -70,20 +73,21 @@ class Reassignment {
 
     Place at_other_point() const {
         const auto setup = static_cast<std::size_t>(sight_.setup);
-        const SightPlace booked = {sight_.terms.u, sight_.terms.v, sight_.terms.d, sight_.terms.has_uv, false};
+        const SightPlace booked = {sight_.terms.u, sight_.terms.v, sight_.terms.d, sight_.terms.has_uv,
+                                   false};
         const double on_plane =
             causes_.model().sights.setups[setup].level()
                 ? 0
                 : dialled_at(setup, booked) - dialled_at(setup, place_of(setup, cause_.point));
-        return {misfit_ + on_plane - evidence_.level(sight_.point) + evidence_.level(cause_.point), variance_};
+        return {misfit_ + on_plane - evidence_.level(sight_.point) + evidence_.level(cause_.point),
+                variance_};
     }
 
     Place in_other_setup() const {
         const auto setup = static_cast<std::size_t>(cause_.other);
         const Model& model = causes_.model();
         const SightPlace place = place_of(setup, sight_.point);
-        const double level =
-            model.planes[setup].level + evidence_.beyond_model(terms_of_plane(setup));
+        const double level = model.planes[setup].level + evidence_.beyond_model(terms_of_plane(setup));
         const double tilted = model.sights.setups[setup].errors->own_tilt_sd() * place.d;
         return {sight_.upright - (level + dialled_at(setup, place) - evidence_.level(sight_.point)),
                 variance_ + tilted * tilted};

@@ -17,8 +17,8 @@ namespace fallwright {
 
 // cause: wrong-point or wrong-setup. size: of a free slip of that reading, NaN where nothing else tells. ln
 // odds 0 where nothing can be said: places unknown on a slope, levels undetermined.
-// enough: ln odds below which the cause does not matter; there G is the sum of the unknowns' own variances, so
-// that no solve is spent on what nobody will see.
+// enough: ln odds below which the cause does not matter; there G is the sum of the unknowns' own variances,
+// so that no solve is spent on what nobody will see.
 FoundSize odds_reassigned(const Evidence& evidence, const Causes& causes, const Cause& cause, double enough);
 
 }  // namespace fallwright

@@ -76,7 +76,8 @@ class Finder {
     }
 
     void add_alike(const Group& group, Suspect& suspect) const {
-        std::set<std::pair<SuspectKind, std::vector<std::string>>> seen = {{suspect.who.kind, suspect.who.about}};
+        std::set<std::pair<SuspectKind, std::vector<std::string>>> seen = {
+            {suspect.who.kind, suspect.who.about}};
         for (const std::size_t member : group.members) {
             const Accused who = accused(ranking_.best[member].cause);
             if (seen.emplace(who.kind, who.about).second) suspect.alike.push_back(who);
@@ -103,7 +104,8 @@ class Finder {
         suspect.limit = model_.summary.dof > 0 ? model_.summary.chi2_high : NAN;
         suspect.what = sentence_of(causes_, leader.cause, leader.size, leader.sd, leader.which);
         if (leader.with)
-            suspect.what += "; and " + sentence_of(causes_, *leader.with, leader.with_size, leader.with_sd, 0);
+            suspect.what +=
+                "; and " + sentence_of(causes_, *leader.with, leader.with_size, leader.with_sd, 0);
         suspect.why = suspect.what;
         if (std::isnan(suspect.limit)) return;
         suspect.why += ": misfit " + significant(suspect.before, 3);
@@ -150,13 +152,14 @@ class Finder {
     void note_unseen(Suspects& found) const {
         for (std::size_t row = 0; row < model_.sights.rows.size(); ++row)
             found.lone_sights += model_.fits[row].redundancy > 0 ? 0 : 1;
-        constexpr std::array<SuspectKind, 6> kinds = {SuspectKind::Misread,        SuspectKind::WrongBenchmark,
-                                                      SuspectKind::MovedChangePoint, SuspectKind::Knocked,
-                                                      SuspectKind::GradeLeftIn,    SuspectKind::StaffSection};
+        constexpr std::array<SuspectKind, 6> kinds = {
+            SuspectKind::Misread, SuspectKind::WrongBenchmark, SuspectKind::MovedChangePoint,
+            SuspectKind::Knocked, SuspectKind::GradeLeftIn,    SuspectKind::StaffSection};
         for (const SuspectKind kind : kinds) {
             const LeastSeen& least = ranking_.least[static_cast<std::size_t>(kind)];
             if (!least.any) continue;
-            const double size = least.information > 0 ? detectable_factor / std::sqrt(least.information) : NAN;
+            const double size =
+                least.information > 0 ? detectable_factor / std::sqrt(least.information) : NAN;
             found.unseen.push_back({accused(least.cause), size, size_is_length(kind)});
         }
     }

@@ -1,9 +1,9 @@
 // suspect: what probably went wrong in a book, and the reading that would decide it.
 //
-// Every cause (causes.h) is weighed by its prior (kind.h) and by the readings (odds.h, ranking.h). Causes that
-// no reading of the book tells apart (|likeness| > 0.99) are one entry, their probabilities added: the most
-// probable one leads, the others are `alike`. "Nothing wrong" and all causes add up to 1. Nothing is ever
-// removed by itself.
+// Every cause (causes.h) is weighed by its prior (kind.h) and by the readings (odds.h, ranking.h). Causes
+// that no reading of the book tells apart (|likeness| > 0.99) are one entry, their probabilities added: the
+// most probable one leads, the others are `alike`. "Nothing wrong" and all causes add up to 1. Nothing is
+// ever removed by itself.
 //
 // A list ends when it holds 95 % of what is not "nothing wrong"; entries under 0.01 are left out. People see
 // those from 0.1 (likely from 0.4, very likely from 0.8).
@@ -56,8 +56,8 @@ struct Suspect {
     double with_size = 0, with_sd = 0;
     double before = 0, after = 0;  // global test before and after, and its limit after
     double limit = 0;
-    std::string what;           // what happened, with its size
-    std::string why;            // the same with the evidence
+    std::string what;                     // what happened, with its size
+    std::string why;                      // the same with the evidence
     std::unique_ptr<Deciding> settle_by;  // null: nothing decides any more
     std::string redo;                     // then: what to do to be safe
 };

@@ -76,13 +76,15 @@ TEST(Suspects, TwoBlundersAreSoughtWhereOneLeavesTooMuch) {
     const Suspect& first = suspects.list.front();
     ASSERT_EQ(first.with.size(), 1U);
     const bool one_way = accuses(first, SuspectKind::Misread, {"r7"}) && first.with[0].about.front() == "r10";
-    const bool other_way = accuses(first, SuspectKind::Misread, {"r10"}) && first.with[0].about.front() == "r7";
+    const bool other_way =
+        accuses(first, SuspectKind::Misread, {"r10"}) && first.with[0].about.front() == "r7";
     EXPECT_TRUE(one_way || other_way);
 }
 
 TEST(Suspects, PriorsAreTheBooks) {
     const std::string rule =
-        "{\"kind\":\"rule\",\"name\":\"suspect-priors\",\"values\":{\"misread\":0,\"wrong-benchmark\":0.5}}\n";
+        "{\"kind\":\"rule\",\"name\":\"suspect-priors\",\"values\":{\"misread\":0,\"wrong-benchmark\":0.5}}"
+        "\n";
     const SuspectedBook book(data_entries(clean_readings, 98.8) + rule);
     const Suspects suspects = book.suspects();
     ASSERT_FALSE(suspects.list.empty());
@@ -93,7 +95,8 @@ TEST(Suspects, PriorsAreTheBooks) {
 // ln odds = half the change of the global test, and of what the reading's own spread is worth: by books with
 // the reading under another name, and without it.
 TEST(Reassigned, AnotherPointIsTheBookWithTheOtherName) {
-    const std::string start = R"({"kind":"instrument","name":"L","type":"optical-level","reading_sd":0.001,"sd_per_m":0,"collimation_sd":0}
+    const std::string start =
+        R"({"kind":"instrument","name":"L","type":"optical-level","reading_sd":0.001,"sd_per_m":0,"collimation_sd":0}
 {"kind":"benchmark","point":"A","level":10}
 {"kind":"setup","name":"1","instrument":"L"}
 {"kind":"reading","setup":"1","point":"A","staff":1.5,"dist":20}
@@ -103,8 +106,10 @@ TEST(Reassigned, AnotherPointIsTheBookWithTheOtherName) {
 {"kind":"reading","setup":"2","point":"A","staff":1.7,"dist":20}
 {"kind":"reading","setup":"2","point":"C","staff":1.409,"dist":20}
 )";
-    const std::string as_booked = R"({"kind":"reading","id":"x","setup":"2","point":"B","staff":1.411,"dist":20})";
-    const std::string as_other = R"({"kind":"reading","id":"x","setup":"2","point":"C","staff":1.411,"dist":20})";
+    const std::string as_booked =
+        R"({"kind":"reading","id":"x","setup":"2","point":"B","staff":1.411,"dist":20})";
+    const std::string as_other =
+        R"({"kind":"reading","id":"x","setup":"2","point":"C","staff":1.411,"dist":20})";
     const SuspectedBook booked(start + as_booked + "\n"), other(start + as_other + "\n");
     Cause cause;
     cause.kind = SuspectKind::WrongPoint;
@@ -117,7 +122,8 @@ TEST(Reassigned, AnotherPointIsTheBookWithTheOtherName) {
         const auto row = static_cast<std::uint32_t>(book.row("x"));
         return 1 / book.evidence().one(row).information;
     };
-    // The foot of C is read twice there and shared: its part of the row is a column, not in the reading's own.
+    // The foot of C is read twice there and shared: its part of the row is a column, not in the reading's
+    // own.
     const double by_books = (booked.model().summary.chi2 - other.model().summary.chi2) / 2 +
                             std::log(spread(booked) / spread(other)) / 2;
     EXPECT_NEAR(odds, by_books, 0.1);
@@ -145,8 +151,9 @@ TEST(Doubts, ALevelThatNoNeighbourSupportsIsAskedAbout) {
 )";
     for (int i = 0; i < 9; ++i) {
         const double staff = 1.4 + 0.01 * i + (i % 2 == 0 ? 0.002 : 0) + (i == 5 ? 0.3 : 0);
-        text += "{\"kind\":\"reading\",\"id\":\"r" + std::to_string(i) + "\",\"line\":\"R\",\"ch\":" +
-                std::to_string(10 * i) + ",\"staff\":" + std::to_string(staff) + "}\n";
+        text += "{\"kind\":\"reading\",\"id\":\"r" + std::to_string(i) +
+                "\",\"line\":\"R\",\"ch\":" + std::to_string(10 * i) + ",\"staff\":" + std::to_string(staff) +
+                "}\n";
     }
     const Suspects suspects = SuspectedBook(text).suspects();
     ASSERT_TRUE(says(suspects, Code::NoNeighbour));

@@ -12,7 +12,8 @@ namespace {
 bool is_meant(const Causes& causes, const Cause& cause, std::string_view name) {
     if (cause.kind == SuspectKind::WrongBenchmark) {
         return cause.source == no_name &&
-               causes.book().names.text(causes.model().points.name(static_cast<std::size_t>(cause.point))) == name;
+               causes.book().names.text(causes.model().points.name(static_cast<std::size_t>(cause.point))) ==
+                   name;
     }
     return cause.kind == SuspectKind::StaffInverted || cause.kind == SuspectKind::Misread
                ? causes.book().id_of(causes.reading(cause.row).entry) == name

@@ -15,9 +15,9 @@
 namespace fallwright {
 
 struct Traced {
-    bool found = false;          // whether there is such a benchmark or reading
+    bool found = false;  // whether there is such a benchmark or reading
     bool is_benchmark = false;
-    std::vector<double> moves;   // by point; NaN where undetermined
+    std::vector<double> moves;  // by point; NaN where undetermined
 };
 
 // name: the point of a benchmark, or the id of a reading that is evaluated; a benchmark wins.

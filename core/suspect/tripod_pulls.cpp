@@ -25,7 +25,8 @@ Pull TripodPulls::from(std::int32_t row) {
 Pull TripodPulls::run(std::int32_t row, std::size_t count) {
     if (count == 1) return evidence_.one(static_cast<std::uint32_t>(row));
     take_tripod(row);
-    const std::span<const std::uint32_t> rows = causes_.on_tripod(static_cast<std::size_t>(causes_.sight(row).setup));
+    const std::span<const std::uint32_t> rows =
+        causes_.on_tripod(static_cast<std::size_t>(causes_.sight(row).setup));
     const std::size_t at = place(row);
     Pull sum;
     double carried = 0;

@@ -43,8 +43,8 @@ class TripodPulls {
     std::int32_t tripod_ = -1;
     std::vector<std::vector<adjust::Part>> parts_;  // of the tripod's readings, in time order
     std::vector<Step> steps_;
-    std::vector<double> sum_;             // z so far, by source; 0 between calls
-    std::vector<std::int32_t> touched_;   // where it is not 0
+    std::vector<double> sum_;                 // z so far, by source; 0 between calls
+    std::vector<std::int32_t> touched_;       // where it is not 0
     std::vector<std::int32_t> place_of_row_;  // per row, in its tripod
 };
 

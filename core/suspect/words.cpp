@@ -14,7 +14,8 @@ constexpr std::array<std::string_view, 2> axis_words = {"main", "cross"};
 
 class Sentence {
   public:
-    Sentence(const Causes& causes, const Cause& cause) : causes_(causes), book_(causes.book()), cause_(cause) {}
+    Sentence(const Causes& causes, const Cause& cause)
+        : causes_(causes), book_(causes.book()), cause_(cause) {}
 
     // "14.4 mm", or feet to a thousandth.
     std::string length(double metres) const {
@@ -23,14 +24,16 @@ class Sentence {
         return trimmed(std::fabs(metres) * millimetres, 1) + " mm";
     }
     std::string with_sd(double metres, double sd) const {
-        return sd > 0 ? length(metres) + " ± " + length(sd) : length(metres);
+        return sd > 0 ? length(metres) + " \u00b1 " + length(sd) : length(metres);
     }
     static std::string gradient(double g) {
         constexpr double percent = 100;
         return trimmed(g * percent, 4) + " %";
     }
     std::string reading() const { return book_.id_of(causes_.reading(cause_.row).entry); }
-    std::string setup() const { return book_.name(book_.setups[static_cast<std::size_t>(cause_.setup)].name); }
+    std::string setup() const {
+        return book_.name(book_.setups[static_cast<std::size_t>(cause_.setup)].name);
+    }
     std::string point(std::int32_t index) const {
         return book_.name(causes_.model().points.name(static_cast<std::size_t>(index)));
     }
@@ -64,8 +67,9 @@ class Sentence {
             case SuspectKind::WrongDistance:
                 return start + "the staff stood " + metres(size) + " off its chainage";
             default:
-                return start + (cause_.count > 1 ? "and the " + std::to_string(cause_.count - 1) + " after it, "
-                                                 : std::string()) +
+                return start +
+                       (cause_.count > 1 ? "and the " + std::to_string(cause_.count - 1) + " after it, "
+                                         : std::string()) +
                        "taken on another light, " + booked(size, sd);
         }
     }
@@ -83,8 +87,8 @@ class Sentence {
                 return point(cause_.point) + (size < 0 ? " sank" : " rose") + " by " + with_sd(size, sd) +
                        " before set-up " + setup();
             case SuspectKind::GradeLeftIn:
-                return start + "the light has " + gradient(size) + " ± " + gradient(sd) + " on the " + axis() +
-                       " axis that the book does not say";
+                return start + "the light has " + gradient(size) + " \u00b1 " + gradient(sd) + " on the " +
+                       axis() + " axis that the book does not say";
             case SuspectKind::GradeReversed:
                 return start + "the grade of the " + axis() + " axis set the wrong way";
             case SuspectKind::AxesSwapped:
@@ -118,7 +122,8 @@ class Sentence {
                                  : of == What::Cone      ? "cone"
                                  : of == What::MainTilt  ? "tilt of the main axis"
                                                          : "tilt of the cross axis";
-        return "instrument " + instrument() + " out: " + what + " " + length(size * thirty_metres) + " at 30 m";
+        return "instrument " + instrument() + " out: " + what + " " + length(size * thirty_metres) +
+               " at 30 m";
     }
 
   private:
@@ -158,8 +163,7 @@ std::vector<std::string> about_of(const Causes& causes, const Cause& cause) {
         default: {
             std::vector<std::string> all;
             for (const std::uint32_t row : causes.from_here(cause).first(cause.count))
-                all.push_back(
-                    causes.book().id_of(causes.reading(static_cast<std::int32_t>(row)).entry));
+                all.push_back(causes.book().id_of(causes.reading(static_cast<std::int32_t>(row)).entry));
             return all;
         }
     }
@@ -193,12 +197,13 @@ std::string redo_of(const Causes& causes, const Cause& cause) {
             if (cause.source != no_name)
                 return "tie in to a benchmark of another source, or have the values from " +
                        causes.book().name(cause.source) + " confirmed";
-            return "tie in to a third benchmark, or have the value of " + say.point(std::max(cause.point, 0)) +
-                   " confirmed by whoever gave it";
+            return "tie in to a third benchmark, or have the value of " +
+                   say.point(std::max(cause.point, 0)) + " confirmed by whoever gave it";
         case SuspectKind::InstrumentOut:
             return "check the instrument before it is used again";
         case SuspectKind::MovedChangePoint:
-            return "level again from the last point that was read before set-up " + say.setup() + ", over a firm change point";
+            return "level again from the last point that was read before set-up " + say.setup() +
+                   ", over a firm change point";
         default:
             return cause.setup < 0 ? "level this part again"
                                    : "set up again and read the points of set-up " + say.setup() + " anew";
