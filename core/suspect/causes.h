@@ -33,7 +33,7 @@ namespace fallwright {
 // Indices: row in Sights::rows, setup, point (Points), -1 where it has none.
 struct Cause {
     SuspectKind kind = SuspectKind::Misread;
-    std::int8_t axis = -1;    // 0 main, 1 cross
+    std::int16_t axis = -1;   // 0 main, 1 cross
     std::uint8_t count = 1;   // readings in a row
     bool half_round = false;  // the body stood half round
     std::int32_t row = -1;    // the reading, or the first one concerned

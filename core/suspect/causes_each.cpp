@@ -132,13 +132,13 @@ void Causes::each_of_setup(std::int32_t setup, const Visit& visit) const {
     const SetupTerms& terms = model_.sights.setups[static_cast<std::size_t>(setup)];
     Cause cause;
     cause.setup = setup;
-    const auto say = [&](SuspectKind kind, std::int8_t axis, double share) {
+    const auto say = [&](SuspectKind kind, std::int16_t axis, double share) {
         cause.kind = kind;
         cause.axis = axis;
         cause.share = share;
         visit(cause);
     };
-    for (std::int8_t axis = 0; axis < 2; ++axis) {
+    for (std::int16_t axis = 0; axis < 2; ++axis) {
         const auto at = static_cast<std::size_t>(axis);
         if (terms.matched[at]) continue;
         say(SuspectKind::GradeLeftIn, axis, axis_share[at]);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 #include <tuple>
+#include <utility>
 
 #include "adjust/statistics.h"
 #include "base/print.h"
@@ -24,8 +25,9 @@ void ask_near_names(const Causes& causes, Findings& findings) {
     for (const auto& [a, b] : causes.near_pairs()) {
         const std::string first = book.name(model.points.name(static_cast<std::size_t>(a)));
         const std::string second = book.name(model.points.name(static_cast<std::size_t>(b)));
-        findings.push_back(finding(Code::NearNames, {first, second},
-                                   "points " + first + " and " + second + " have nearly the same name"));
+        std::string message = "points ";
+        message.append(first).append(" and ").append(second).append(" have nearly the same name");
+        findings.push_back(finding(Code::NearNames, {first, second}, std::move(message)));
     }
 }
 

@@ -59,7 +59,7 @@ static FoundSize odds_unseen(const Sizes& sizes) {
         all += each.share;
         if (most == nullptr || each.share > most->share) most = &each;
     }
-    if (most == nullptr) return {-INFINITY, 0, 0};
+    if (most == nullptr) return {never, 0, 0};
     return {std::log(all), most->size, most->sd};
 }
 
@@ -67,8 +67,8 @@ FoundSize odds_of(const Pull& found, const Sizes& sizes) {
     if (found.information == 0) return odds_unseen(sizes);
     constexpr double negligible = -40;  // beside the best, ln
     std::array<FoundSize, most_sizes> each;
-    FoundSize best = {-INFINITY, 0, 0};
-    double highest = -INFINITY, most_weight = -INFINITY, sum = 0;
+    FoundSize best = {never, 0, 0};
+    double highest = never, most_weight = never, sum = 0;
     for (std::size_t i = 0; i < sizes.count; ++i) {
         const Size& size = sizes.all[i];
         each[i] = size.free ? odds_free(found, size.sd) : odds_known(found, size.size);

@@ -10,12 +10,16 @@
 // (tests/suspect) and the worked data set of the cases.
 #pragma once
 
+#include <limits>
 #include <span>
 #include <vector>
 
 #include "suspect/causes.h"
 
 namespace fallwright {
+
+// ln odds of what cannot be.
+constexpr double never = -std::numeric_limits<double>::infinity();
 
 // A size as the readings see it.
 struct FoundSize {

@@ -53,7 +53,7 @@ class PairMaker {
         const FoundSize found = odds_of(given, causes_.sizes(b.weighed.cause));
         Weighed pair = a.weighed;
         pair.weight += log_prior(b.weighed.cause) + found.log_odds - ranking_.none;
-        if (!(pair.weight > -INFINITY)) return;
+        if (!(pair.weight > never)) return;
         pair.order = order_of(pair.weight);
         pair.with = b.weighed.cause;
         pair.with_size = found.size;

@@ -79,7 +79,7 @@ class Ranker {
         weighed.weight = log_prior(cause) + found.log_odds;
         weighed.size = found.size;
         weighed.sd = found.sd;
-        if (!(weighed.weight > -INFINITY)) return;
+        if (!(weighed.weight > never)) return;
         ranking_.total = log_sum(ranking_.total, weighed.weight);
         if (weighed.weight >= floor_) keep(weighed);
     }
@@ -169,8 +169,8 @@ class Ranker {
     std::array<double, suspect_kinds> units_{};     // by kind: the sum of all shares
     std::array<double, suspect_kinds> log_unit_{};  // ln of the prior of a share of 1
     Ranking ranking_;
-    double floor_ = -INFINITY, flat_floor_ = 0;  // ln, and as it is
-    double flat_ = 0;                            // weights of causes the readings say nothing of
+    double floor_ = never, flat_floor_ = 0;  // ln, and as it is
+    double flat_ = 0;                        // weights of causes the readings say nothing of
 };
 
 // What the best single cause leaves of the global test, against what chance leaves.

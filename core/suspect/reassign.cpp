@@ -44,7 +44,7 @@ class Reassignment {
         if (std::isnan(there.misfit)) return found;
         const Spread spread = of_point ? spread_at_other_point() : spread_in_other_setup();
         if (far_off(there, spread, alone)) {
-            found.log_odds = -INFINITY;
+            found.log_odds = never;
         } else if (!std::isnan(spread.squares) && most_odds(there, alone) <= enough) {
             found.log_odds = log_density(there.misfit, there.variance + spread.squares) - as_booked(alone);
         } else {
