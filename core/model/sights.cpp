@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdint>
 #include <map>
+#include <set>
 #include <string>
 #include <utility>
 
@@ -210,22 +211,29 @@ class SightMaker {
         return false;
     }
 
-    // Seen by a check in every stretch that has readings.
+    // Seen by a check in every stretch that has readings; of an instrument never read, in every stretch
+    // checked.
     bool is_checked(std::size_t instrument, const std::string& field) const {
-        constexpr std::array<const char*, tested_errors> fields = {"tilt_sd", "tilt_sd", "cone_sd",
-                                                                   "collimation_sd"};
-        bool any = false;
+        if (sights_.checked.empty()) return false;
+        std::set<std::int32_t> stretches;
         for (const SightRow& row : sights_.rows) {
-            if (instrument_of(row.setup) != instrument) continue;
-            const CheckedErrors* checked = sights_.checked_in(instrument, row.stretch);
-            if (checked == nullptr) return false;
-            for (std::size_t i = 0; i < tested_errors; ++i) {
-                if (field != fields[i]) continue;
-                if (!checked->seen[i]) return false;
-                any = true;
+            if (instrument_of(row.setup) == instrument) stretches.insert(row.stretch);
+        }
+        if (stretches.empty()) {
+            for (const auto& [which, checked] : sights_.checked) {
+                if (which.first == instrument) stretches.insert(which.second);
             }
         }
-        return any;
+        return !stretches.empty() &&
+               std::all_of(stretches.begin(), stretches.end(), [&](std::int32_t stretch) {
+                   const CheckedErrors* checked = sights_.checked_in(instrument, stretch);
+                   return checked != nullptr && sees(*checked, field);
+               });
+    }
+
+    static bool sees(const CheckedErrors& checked, const std::string& field) {
+        if (field == "tilt_sd") return checked.seen[0] && checked.seen[1];
+        return (field == "cone_sd" && checked.seen[2]) || (field == "collimation_sd" && checked.seen[3]);
     }
 
     void say_assumed_errors(std::size_t instrument) {
