@@ -9,7 +9,9 @@ namespace fallwright {
 // refraction. A line of sight and a plane of light are concerned alike.
 class Curvature {
   public:
+    // Of the book's refraction and its switch `curvature`.
     explicit Curvature(const Book& book);
+    // d: metres, 0 or more; even a straight ray (k 0) rises by 0.8 mm at 100 m.
     double at(double d) const;
 
   private:

@@ -15,6 +15,7 @@ class Stretches {
   public:
     explicit Stretches(const Book& book);  // outlives this
 
+    // 0 before the first adjustment.
     // instrument: index in Book::instruments; entry: index in Book::entries.
     std::int32_t of(std::size_t instrument, std::uint32_t entry) const;
 

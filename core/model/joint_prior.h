@@ -12,6 +12,7 @@ struct JointPrior {
     std::vector<adjust::Column> columns;
     std::vector<double> covariance;
 
+    // Places in `columns`, not columns.
     double at(std::size_t row, std::size_t column) const { return covariance[row * columns.size() + column]; }
 };
 

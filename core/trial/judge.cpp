@@ -59,7 +59,7 @@ void say_scatter(const Book& book, const TrialOutcome& outcome, Findings& findin
     if (outcome.drifts)
         findings.push_back(finding(Code::TrialDrift, words.about(),
                                    words.check() + ": the readings drift by " + words.length(outcome.drift) +
-                                       " from shot to shot (± " + words.length(outcome.drift_sd) + ")"));
+                                       " from shot to shot (\u00b1 " + words.length(outcome.drift_sd) + ")"));
     if (more && outcome.consistent)
         findings.push_back(finding(Code::TrialScatter, words.about(),
                                    words.check() + ": one reading scatters by " +
@@ -100,7 +100,7 @@ void say_limit(const Book& book, const TrialOutcome& outcome, Findings& findings
     const CheckWords words(book, outcome);
     const double limit = book.trials[outcome.trial].limit;
     const std::string found = words.check() + ": " + words.instrument() + " is out by " +
-                              words.length(outcome.at_30_m) + " at 30 m (± " +
+                              words.length(outcome.at_30_m) + " at 30 m (\u00b1 " +
                               words.length(outcome.at_30_m_sd) + "), ";
     constexpr double two_sided = 1.96;
     if (!*outcome.passes) {

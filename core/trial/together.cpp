@@ -109,12 +109,12 @@ class Together {
         for (std::size_t i = 0; i < tested_errors; ++i) {
             const double reach = sight * entry.sd[i];
             if (checked->second.seen[i] || reach <= trials_.job.tolerance / share_of_tolerance) continue;
-            findings_.push_back(
-                finding(Code::TrialBlind, {instrument(at)},
-                        "no check of " + instrument(at) + " sees its " + CheckWords::error(i) +
-                            ": what is believed of it comes to ± " + CheckWords::length_text(book_, reach) +
-                            " at " + as_text(sight) + ", the longest sight here, where " +
-                            CheckWords::length_text(book_, trials_.job.tolerance) + " is asked for"));
+            findings_.push_back(finding(
+                Code::TrialBlind, {instrument(at)},
+                "no check of " + instrument(at) + " sees its " + CheckWords::error(i) +
+                    ": what is believed of it comes to \u00b1 " + CheckWords::length_text(book_, reach) +
+                    " at " + as_text(sight) + ", the longest sight here, where " +
+                    CheckWords::length_text(book_, trials_.job.tolerance) + " is asked for"));
             return;
         }
     }
