@@ -54,6 +54,11 @@ void add_book_verbs(CLI::App& app, Arguments& arguments, int& code) {
                  "fallwright suspects examples/knocked.book.jsonl");
     suspects->add_option("book", arguments.book, "Book file")->required();
     suspects->callback([&] { code = suspect_book(arguments.book, arguments.output); });
+    CLI::App* trial =
+        add_verb(app, arguments, "trial", "Checks of instruments on site: what they find and do not see",
+                 "fallwright trial examples/checked.book.jsonl");
+    trial->add_option("book", arguments.book, "Book file")->required();
+    trial->callback([&] { code = check_instruments_of_book(arguments.book, arguments.output); });
 }
 
 void add_fall_verb(CLI::App& app, Arguments& arguments, int& code) {

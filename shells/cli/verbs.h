@@ -18,6 +18,7 @@ int evaluate_book(const std::string& path, const Output& output);
 int level_book(const std::string& path, const Output& output);
 int suspect_book(const std::string& path, const Output& output);
 int check_book(const std::string& path, const Output& output);
+int check_instruments_of_book(const std::string& path, const Output& output);
 
 struct FallArguments {
     std::vector<std::string> readings;  // or one book
