@@ -135,6 +135,24 @@ export type FindingCode =
   | "setout-no-cover"
   | "setout-rails"
   | "trench-depth"
+  | "near-names"
+  | "no-neighbour"
+  | "reading-sd-differs"
+  | "unknown-suspect-kind"
+  | "amended-on-suspicion"
+  | "trial-no-shots"
+  | "trial-no-distance"
+  | "trial-sees-nothing"
+  | "trial-inconsistent"
+  | "trial-fails"
+  | "trial-too-close"
+  | "trial-scatter"
+  | "trial-drift"
+  | "trial-moved"
+  | "trial-blind"
+  | "trials-disagree"
+  | "trials-scatter"
+  | "trial-outdated"
   | "import-no-header"
   | "import-row"
   | "import-encoding"
@@ -719,6 +737,7 @@ export type DeskRequest =
   | EvaluateRequest
   | LevelsRequest
   | CheckRequest
+  | TrialRequest
   | FallRequest
   | DialRequest
   | SetoutRequest
@@ -747,6 +766,13 @@ export interface LevelsRequest {
 /** What was laid on the lines of a book, judged: evaluate's parts under the same names */
 export interface CheckRequest {
   verb: "check";
+  book: BookText;
+  options?: EvaluateOptions;
+}
+
+/** Checks of instruments in a book: what they find, what they do not see, what later readings take over */
+export interface TrialRequest {
+  verb: "trial";
   book: BookText;
   options?: EvaluateOptions;
 }
@@ -874,7 +900,7 @@ export interface EvaluateAnswer {
   dials: Dial[];
   /** Station tables to work from */
   setout: Setout[];
-  /** Instrument checks */
+  /** Instrument checks; left out where the book has none */
   trials?: Trial[];
   /** What may have gone wrong, the most probable first */
   suspects?: Suspect[];
@@ -1198,18 +1224,18 @@ export interface Trial {
   collimation?: number | null;
   /** One standard deviation; null where nothing determines it */
   collimation_sd?: number | null;
-  /** Of a laser, length per length */
+  /** Of a laser, length per length; null where it is not seen */
   cone?: number | null;
   /** One standard deviation; null where nothing determines it */
   cone_sd?: number | null;
   /** Main and cross, length per length */
   tilt?: (number | null)[] | null;
   tilt_sd?: (number | null)[] | null;
-  /** Errors this check can see */
+  /** Errors this check can see: collimation, cone, tilt; tilt main or tilt cross where it is one of the two */
   sees: string[];
   /** Errors it cannot see */
   blind_to: string[];
-  /** What the errors seen come to at 30 m */
+  /** 30 (|cone or collimation| + steepest tilt) of what is seen, a length */
   at_30_m: number | null;
   /** null where nothing is seen */
   passes: boolean | null;
@@ -1294,6 +1320,116 @@ export interface CheckAnswer {
   lines: Line[];
   /** What the tool noticed, in order of first appearance */
   findings: Finding[];
+}
+
+// --- Answer to trial, version 1
+
+/** Checks of instruments on site; no calibration certificate. Errors are length per length, other figures lengths in the book's unit */
+export interface TrialAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** Each check in full */
+  trials: Check[];
+  /** What readings take over from all checks of an instrument and its entry together */
+  instruments: CheckedInstrument[];
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+/** As in evaluate, and more */
+export interface Check {
+  name: string;
+  instrument: string;
+  collimation?: number | null;
+  /** One standard deviation; null where nothing determines it */
+  collimation_sd?: number | null;
+  cone?: number | null;
+  /** One standard deviation; null where nothing determines it */
+  cone_sd?: number | null;
+  /** Main and cross */
+  tilt?: (number | null)[] | null;
+  tilt_sd?: (number | null)[] | null;
+  sees: string[];
+  blind_to: string[];
+  at_30_m: number | null;
+  passes: boolean | null;
+  /** One standard deviation; null where nothing determines it */
+  at_30_m_sd: number | null;
+  /** At 30 m */
+  limit: number;
+  /** Of the readings with the instrument between the same adjustments */
+  longest_sight: number | null;
+  /** What the errors seen come to there, left uncorrected */
+  at_longest_sight: number | null;
+  /** One standard deviation; null where nothing determines it */
+  at_longest_sight_sd: number | null;
+  /** The tightest tolerance of levels in the book */
+  tolerance: number | null;
+  /** At the longest sight more than a third (1/3.3) of that tolerance */
+  matters: boolean | null;
+  /** false: the check counts for nothing */
+  consistent: boolean;
+  /** Time of the entry */
+  checked_on: string | null;
+  checked_by: string | null;
+  scatter: Scatter;
+  /** Those that could be used */
+  shots: ShotFit[];
+}
+
+/** How the shots agree, after the pattern of ISO 17123-2 and -6 */
+export interface Scatter {
+  /** How many shots more than needed */
+  dof: number;
+  chi2: number;
+  /** One sd of a reading by these shots */
+  found: number | null;
+  /** One sd of a reading as the instrument's entry says, or assumed */
+  stated: number | null;
+  /** found is more than this by chance in one check of 20 */
+  limit: number | null;
+  /** From shot to shot in the order of the entry */
+  drift: number | null;
+  /** One standard deviation; null where nothing determines it */
+  drift_sd: number | null;
+}
+
+export interface ShotFit {
+  station: string;
+  peg: string;
+  /** A length over 0, in the book's unit */
+  dist: number;
+  facing: number | null;
+  turn: string | null;
+  /** As booked; negative: inverted */
+  value: number;
+  /** What it should have read: errors seen and curvature taken off */
+  corrected: number;
+  /** Booked less computed */
+  residual: number;
+  /** One standard deviation, in the unit of what it belongs to; 0 switches the effect off */
+  sd: number;
+  /** Residual over its own sd; null where nothing checks the shot */
+  w: number | null;
+  redundancy: number;
+}
+
+export interface CheckedInstrument {
+  name: string;
+  /** How often it had been adjusted before these readings */
+  adjusted_before: number;
+  /** Names of the checks that count */
+  checks: string[];
+  collimation?: number | null;
+  /** One standard deviation; null where nothing determines it */
+  collimation_sd?: number | null;
+  cone?: number | null;
+  /** One standard deviation; null where nothing determines it */
+  cone_sd?: number | null;
+  /** Main and cross */
+  tilt?: (number | null)[] | null;
+  tilt_sd?: (number | null)[] | null;
 }
 
 // --- Answer to fall, version 1
@@ -1571,6 +1707,7 @@ export interface Answers {
   evaluate: EvaluateAnswer;
   levels: LevelsAnswer;
   check: CheckAnswer;
+  trial: TrialAnswer;
   fall: FallAnswer;
   dial: DialAnswer;
   setout: SetoutAnswer;

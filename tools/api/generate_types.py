@@ -20,6 +20,7 @@ ROOTS = {
     "evaluate.schema.json": "EvaluateAnswer",
     "levels.schema.json": "LevelsAnswer",
     "check.schema.json": "CheckAnswer",
+    "trial.schema.json": "TrialAnswer",
     "fall.schema.json": "FallAnswer",
     "dial.schema.json": "DialAnswer",
     "setout.schema.json": "SetoutAnswer",
