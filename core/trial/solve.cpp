@@ -16,6 +16,7 @@ constexpr double chance = 0.95;         // that the scatter stays within its lim
 constexpr double hardly_believed = 0.01;
 constexpr double clear_sign = 10.83;  // chi-square of one degree of freedom at 0.1 %
 constexpr double likely = 0.999;      // by chance in one check of a thousand
+constexpr double hardly = 0.999999;   // a tripod moved by centimetres shows far more
 
 class TrialSolver {
   public:
@@ -24,7 +25,7 @@ class TrialSolver {
 
     void run() {
         solve({});
-        if (shots_.turned_by_name && !agrees(solution_)) try_moved();
+        if (shots_.turned_by_name && !agrees(solution_, hardly)) try_moved();
         take_errors();
         take_shots();
         take_scatter();
@@ -40,15 +41,15 @@ class TrialSolver {
         solution_ = adjust::solve(made_.problem);
     }
 
-    static bool agrees(const adjust::Solution& solution) {
+    static bool agrees(const adjust::Solution& solution, double up_to) {
         if (solution.dof <= 0) return true;
-        return solution.chi2 <= adjust::chi_square_quantile(likely, static_cast<double>(solution.dof));
+        return solution.chi2 <= adjust::chi_square_quantile(up_to, static_cast<double>(solution.dof));
     }
 
     // If the shots agree only with a height for each turn, the tripod did not stay.
     void try_moved() {
         solve({true, false, 0});
-        if (!agrees(solution_)) solve({});
+        if (!agrees(solution_, likely)) solve({});
     }
 
     void take_errors() {
@@ -113,7 +114,7 @@ class TrialSolver {
         const auto dof = static_cast<double>(scatter.dof);
         scatter.found = scatter.stated * std::sqrt(scatter.chi2 / dof);
         scatter.limit = scatter.stated * std::sqrt(adjust::chi_square_quantile(chance, dof) / dof);
-        outcome_.consistent = agrees(solution_);
+        outcome_.consistent = agrees(solution_, likely);
     }
 
     // A drift counts only where it makes the shots agree far better.

@@ -40,7 +40,7 @@ class TrialsText {
     std::string verdict(const TrialOutcome& outcome) const {
         const std::string limit = mm(book_.trials[outcome.trial].limit);
         if (!outcome.passes) return "  sees nothing of the instrument\n";
-        if (!outcome.consistent) return "  contradicts itself, or any instrument: not used\n";
+        if (!outcome.consistent) return "  a slip is likelier than the instrument: the check is not used\n";
         return std::string("  ") + (*outcome.passes ? "passes" : "does not pass") + ": out by " +
                mm(outcome.at_30_m) + " at 30 m ± " + small(outcome.at_30_m_sd, unit_) + "; limit " + limit +
                "\n";
