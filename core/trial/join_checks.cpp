@@ -1,10 +1,16 @@
 #include "trial/join_checks.h"
 
+#include <cmath>
+
 #include "trial/small_matrix.h"
 
 namespace fallwright {
 
 namespace {
+
+// An entry that says next to nothing of an error says this much, so that rounding in what a check does not
+// see stays without weight.
+constexpr double hardly_believed = 0.01;
 
 struct Sum {
     ErrorMatrix information{};
@@ -28,7 +34,8 @@ CheckedErrors joined(Sum sum, const EntryErrors& entry) {
             if (!open[j]) sum.pull[i] -= sum.information[i][j] * entry.value[j];
         }
         if (!open[i]) continue;
-        const double weight = 1 / (entry.sd[i] * entry.sd[i]);
+        const double sd = std::fmin(entry.sd[i], hardly_believed);
+        const double weight = 1 / (sd * sd);
         sum.information[i][i] += weight;
         sum.pull[i] += weight * entry.value[i];
     }

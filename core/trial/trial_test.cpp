@@ -260,6 +260,18 @@ TEST(Trial, WhatIsSeenOfTwoErrorsTogetherIsNotLost) {
     EXPECT_NEAR(joined.value[0], 5e-5 * p / (p + s) / std::sqrt(2.0), 1e-10);
 }
 
+TEST(Trial, AnEntryThatSaysNothingLeavesAPriorAllTheSame) {
+    const std::string vague =
+        R"({"kind":"instrument","name":"vague","type":"rotating-laser","tilt_sd":1e6,"cone_sd":1e6})";
+    const Layout half =
+        Layout(6e-5, 2e-5, 4e-5).faced("S", 1.5, "A", 0, 30, 0).faced("S", 1.5, "A", 0, 30, 180);
+    const Checked book(vague + "\n" + half.trial("vague"));
+    const CheckedErrors& joined = book.all().checked.at({2, 0});
+    EXPECT_NEAR(joined.value[0], 6e-5, 1e-8);
+    EXPECT_NEAR(joined.value[2], 0, 1e-8);
+    for (std::size_t i = 0; i < 3; ++i) EXPECT_GT(joined.covariance[i][i], 0);
+}
+
 TEST(Trial, AnErrorNoInstrumentHasIsASlip) {
     const Checked book(two_pegs(0.0498).trial("level"));
     EXPECT_FALSE(book.first().consistent);
