@@ -667,7 +667,7 @@ export interface RuleEntry extends AnyEntry {
   name: string;
   /** A name, as written by hand */
   preset?: string;
-  /** misclosure {by, a}, assumed-sight {d}, confidence {p}, expectation {sd}, suspect-priors {kind: p} */
+  /** misclosure {by, a}, assumed-sight {d}, confidence {p}, expectation {sd}, suspect-priors {kind: p}: the weight that a book holds such a blunder, and none: that it holds none; 0 leaves a kind out */
   values?: {
     /** misclosure: sets allows a sqrt(n set-ups), km a sqrt(K kilometres one way), model 1.96 sd (default) */
     by?: "sets" | "km" | "model";
@@ -679,6 +679,46 @@ export interface RuleEntry extends AnyEntry {
     p?: number;
     /** expectation: how well the design is expected to be met. Default 0.025 m */
     sd?: number;
+    /** A probability, 4 decimals */
+    none?: number;
+    /** A probability, 4 decimals */
+    misread?: number;
+    /** A probability, 4 decimals */
+    "digits-swapped"?: number;
+    /** A probability, 4 decimals */
+    "offset-reversed"?: number;
+    /** A probability, 4 decimals */
+    "offset-omitted"?: number;
+    /** A probability, 4 decimals */
+    "staff-inverted"?: number;
+    /** A probability, 4 decimals */
+    "staff-section"?: number;
+    /** A probability, 4 decimals */
+    "wrong-point"?: number;
+    /** A probability, 4 decimals */
+    "wrong-setup"?: number;
+    /** A probability, 4 decimals */
+    "wrong-benchmark"?: number;
+    /** A probability, 4 decimals */
+    "moved-change-point"?: number;
+    /** A probability, 4 decimals */
+    "grade-left-in"?: number;
+    /** A probability, 4 decimals */
+    "grade-reversed"?: number;
+    /** A probability, 4 decimals */
+    "axes-swapped"?: number;
+    /** A probability, 4 decimals */
+    "aim-off"?: number;
+    /** A probability, 4 decimals */
+    knocked?: number;
+    /** A probability, 4 decimals */
+    settling?: number;
+    /** A probability, 4 decimals */
+    "instrument-out"?: number;
+    /** A probability, 4 decimals */
+    "wrong-distance"?: number;
+    /** A probability, 4 decimals */
+    "other-beam"?: number;
   };
 }
 
@@ -714,6 +754,8 @@ export interface AmendEntry extends AnyEntry {
   why: string;
   /** Field: value that must stand now, absent and null being equal; else it is not applied */
   was?: Record<string, unknown>;
+  /** Of an amendment taken over from a suspicion: the point whose next reading decides; flagged until it is read */
+  settle?: string;
 }
 
 /** Takes an entry above out of the evaluation; striking an amend or a strike undoes it */
@@ -738,6 +780,7 @@ export type DeskRequest =
   | LevelsRequest
   | CheckRequest
   | TrialRequest
+  | SuspectsRequest
   | FallRequest
   | DialRequest
   | SetoutRequest
@@ -768,6 +811,18 @@ export interface CheckRequest {
   verb: "check";
   book: BookText;
   options?: EvaluateOptions;
+}
+
+/** What probably went wrong, and the reading that decides; or what moves if one value is out */
+export interface SuspectsRequest {
+  verb: "suspects";
+  book: BookText;
+  options?: {
+    /** A benchmark's point, or the id of a reading: what moves if it is out */
+    trace?: string;
+    /** By how much, booked less true. Default 10 mm */
+    by?: Typed;
+  };
 }
 
 /** Checks of instruments in a book: what they find, what they do not see, what later readings take over */
@@ -1262,34 +1317,56 @@ export type SuspectKind =
   | "wrong-distance"
   | "other-beam";
 
+export interface Accused {
+  kind: SuspectKind;
+  /** Readings, set-ups, axes, points or instruments, by kind */
+  about: string[];
+}
+
+/** The reading that decides */
+export interface DecidingReading {
+  /** The set-up that still stands; null: a new one */
+  setup: string | null;
+  point: string;
+  /** From a new set-up: read this point too; staff is then point less from */
+  from?: string;
+  /** 1: one reading from the set-up that stands; 5: a new set-up */
+  effort: number;
+  predicts: ({
+    /** none: nothing is wrong */
+    kind: SuspectKind | "none";
+    about: string[];
+    staff: number | null;
+    /** One standard deviation; null where nothing determines it */
+    sd: number | null;
+  })[];
+}
+
 export interface Suspect {
   kind: SuspectKind;
   about: string[];
-  /** Booked less true */
+  /** Booked less true; null where it is another name only. A length, but for grades (rise per length), factors, angles (radians) and rates (length a minute) */
   size: number | null;
-  /** One standard deviation; null where nothing determines it */
+  /** 0 where the size is one of a few known ones */
   size_sd: number | null;
   /** A probability, 4 decimals */
   probability: number;
   /** Explanations the readings cannot tell from this one */
-  alike: {
+  alike: Accused[];
+  /** A second blunder beside it, where one leaves too much */
+  with?: {
     kind: SuspectKind;
     about: string[];
-  }[];
+    size: number | null;
+    /** One standard deviation; null where nothing determines it */
+    size_sd: number | null;
+  };
+  /** What happened, with its size, and the misfit before and after */
   why: string;
-  /** The reading that decides */
-  settle_by: {
-    setup: string;
-    point: string;
-    effort: number | string | null;
-    predicts: ({
-      kind: SuspectKind;
-      about: string[];
-      staff: number | null;
-      /** One standard deviation; null where nothing determines it */
-      sd: number | null;
-    })[];
-  } | null;
+  /** The reading that decides; null where none does any more */
+  settle_by: DecidingReading | null;
+  /** Where no reading decides: what to do to be safe */
+  redo?: string;
 }
 
 // --- Answer to levels, version 1
@@ -1430,6 +1507,77 @@ export interface CheckedInstrument {
   /** Main and cross */
   tilt?: (number | null)[] | null;
   tilt_sd?: (number | null)[] | null;
+}
+
+// --- Answer to suspects, version 1
+
+/** What probably went wrong and the reading that decides; with the option trace, what moves if one value is out */
+export type SuspectsAnswer = Suspicions | Traced;
+
+export interface Suspicions {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  datum: "stated" | "assumed";
+  presets?: Preset[];
+  adjustment: Adjustment;
+  suspects: Suspect[];
+  /** Probability that nothing is wrong */
+  none: number;
+  /** What would not have shown */
+  not_noticed: {
+    /** Readings that no other checks */
+    lone_sights: number;
+    /** Of each kind, where it shows least, and the size from which it would show (0.1 % significance, 80 % power); null: never */
+    smallest: ({
+      kind: SuspectKind;
+      about: string[];
+      size: number | null;
+    })[];
+  };
+  /** null where the first point of the set-up was read last, or cannot be told */
+  before_lifting: BeforeLifting | null;
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+/** What to read before the tripod is lifted, and what a difference would mean: off by more than limit, something moved */
+export interface BeforeLifting {
+  setup: string;
+  point: string;
+  staff: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  limit: number | null;
+}
+
+export interface Traced {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** What moves if the value of a benchmark, or the figure of a reading, is out */
+  trace: {
+    /** Point of the benchmark, or id of the reading */
+    name: string;
+    /** Booked less true */
+    by: number;
+    /** How far each level would move; points that do not are left out */
+    moves: {
+      point: string;
+      by: number;
+    }[];
+    /** Stations whose verdict would be another */
+    verdicts: ({
+      line: string;
+      ch: number;
+      off: number;
+      what: string;
+      before: "within" | "outside" | "undecided" | "untested";
+      after: "within" | "outside" | "undecided" | "untested";
+      deviation_before: number | null;
+      deviation_after: number | null;
+    })[];
+  };
 }
 
 // --- Answer to fall, version 1
@@ -1708,6 +1856,7 @@ export interface Answers {
   levels: LevelsAnswer;
   check: CheckAnswer;
   trial: TrialAnswer;
+  suspects: SuspectsAnswer;
   fall: FallAnswer;
   dial: DialAnswer;
   setout: SetoutAnswer;

@@ -15,6 +15,7 @@ namespace {
 struct Arguments {
     Output output;
     std::string book;
+    SuspectsArguments suspects;
     FallArguments fall;
     DialArguments dial;
     SetoutArguments setout;
@@ -49,16 +50,27 @@ void add_book_verbs(CLI::App& app, Arguments& arguments, int& code) {
                                "fallwright check examples/lane.book.jsonl");
     check->add_option("book", arguments.book, "Book file")->required();
     check->callback([&] { code = check_book(arguments.book, arguments.output); });
-    CLI::App* suspects =
-        add_verb(app, arguments, "suspects", "What probably went wrong, and the reading that decides",
-                 "fallwright suspects examples/knocked.book.jsonl");
-    suspects->add_option("book", arguments.book, "Book file")->required();
-    suspects->callback([&] { code = suspect_book(arguments.book, arguments.output); });
     CLI::App* trial =
         add_verb(app, arguments, "trial", "Checks of instruments on site: what they find and do not see",
                  "fallwright trial examples/checked.book.jsonl");
     trial->add_option("book", arguments.book, "Book file")->required();
     trial->callback([&] { code = check_instruments_of_book(arguments.book, arguments.output); });
+}
+
+void add_suspects_verb(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* suspects =
+        add_verb(app, arguments, "suspects", "What probably went wrong, and the reading that decides",
+                 "fallwright suspects examples/knocked.book.jsonl\n"
+                 "  fallwright suspects examples/lane.book.jsonl --trace BM2 --by 0.010");
+    suspects->add_option("book", arguments.suspects.book, "Book file")->required();
+    suspects->add_option("--trace", arguments.suspects.trace,
+                         "A benchmark's point or a reading's id: which levels move if it is out");
+    suspects->add_option("--by", arguments.suspects.by, "By how much it is booked too large; 10 mm");
+    suspects->callback([&] {
+        const bool traced = !arguments.suspects.trace.empty();
+        code = traced ? trace_in_book(arguments.suspects, arguments.output)
+                      : suspect_book(arguments.suspects.book, arguments.output);
+    });
 }
 
 void add_fall_verb(CLI::App& app, Arguments& arguments, int& code) {
@@ -185,6 +197,7 @@ int run(int argc, char** argv) {
     Arguments arguments;
     int code = 0;
     add_book_verbs(app, arguments, code);
+    add_suspects_verb(app, arguments, code);
     add_fall_verb(app, arguments, code);
     add_dial_verb(app, arguments, code);
     add_setout_verb(app, arguments, code);

@@ -1,5 +1,5 @@
-// people_story: the job on one screen, before any table: what probably went wrong, the fall that is there, the fall wanted, what to set
-// on the laser, what the staff must read, what was laid and how sure that is.
+// people_story: the job on one screen, before any table: what probably went wrong, the fall that is there,
+// the fall wanted, what to set on the laser, what the staff must read, what was laid and how sure that is.
 #pragma once
 
 #include <string>

@@ -94,7 +94,8 @@ class SuspectsText {
         const auto add = [&text](const std::string& what) { text += (text.empty() ? "" : "; or ") + what; };
         if (counts[suspect.who.kind] > 0) add("the same " + words_.elsewhere(suspect.who, suspect.alike));
         for (std::size_t i = 0; i < firsts.size() && i < most_named; ++i) add(words_.what(*firsts[i]));
-        if (firsts.size() > most_named) add(std::to_string(firsts.size() - most_named) + " more kinds");
+        if (firsts.size() > most_named)
+            add("another kind of slip, all with --json");
         return text.empty() ? "" : "    these readings cannot tell it from: " + text + "\n";
     }
 
@@ -109,9 +110,17 @@ class SuspectsText {
                                         " less " + point(reading->from) + " should be\n";
         for (const Expected& each : reading->predicts)
             text += "    " + staff(each.staff, each.sd) + "  if " +
-                    (each.nothing_wrong ? "nothing is wrong" : words_.what(each.who)) + "\n";
+                    (each.nothing_wrong ? "nothing is wrong" : words_.what(each.who)) +
+                    (too_close(each, reading->predicts.front()) ? " (too close to the first to tell)" : "") +
+                    "\n";
         return text + (reading->effort > 1 ? "  Effort: one more set-up.\n"
                                            : "  Effort: one reading, nothing is moved.\n");
+    }
+
+    static bool too_close(const Expected& each, const Expected& first) {
+        constexpr double told_apart = 2;
+        const double sd = std::sqrt(each.sd * each.sd + first.sd * first.sd);
+        return &each != &first && std::fabs(each.staff - first.staff) < told_apart * sd;
     }
 
     std::string redo() const {
@@ -126,7 +135,10 @@ class SuspectsText {
     std::string amending() const {
         std::string text = "\nNothing is taken out by itself. Once it is decided\n";
         for (const Suspect* each : said_) text += "  " + words_.cure(*each, path_) + "\n";
-        return text;
+        const Deciding* reading = said_.front()->settle_by.get();
+        if (reading == nullptr || text.find(" amend of=") == std::string::npos) return text;
+        return text + "  To take it over before it is decided, add settle='" + point(reading->point) +
+               "': it stays flagged until that point is read.\n";
     }
 
     std::string unnoticed() const {

@@ -18,6 +18,12 @@ int evaluate_book(const std::string& path, const Output& output);
 int level_book(const std::string& path, const Output& output);
 int suspect_book(const std::string& path, const Output& output);
 int check_book(const std::string& path, const Output& output);
+
+struct SuspectsArguments {
+    std::string book, trace, by;
+};
+// What moves if the value called trace is out by so much; 1 with --strict where a verdict would change.
+int trace_in_book(const SuspectsArguments& arguments, const Output& output);
 int check_instruments_of_book(const std::string& path, const Output& output);
 
 struct FallArguments {

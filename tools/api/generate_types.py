@@ -21,6 +21,7 @@ ROOTS = {
     "levels.schema.json": "LevelsAnswer",
     "check.schema.json": "CheckAnswer",
     "trial.schema.json": "TrialAnswer",
+    "suspects.schema.json": "SuspectsAnswer",
     "fall.schema.json": "FallAnswer",
     "dial.schema.json": "DialAnswer",
     "setout.schema.json": "SetoutAnswer",
