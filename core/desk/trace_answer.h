@@ -1,4 +1,8 @@
 // trace_answer: which levels move and which verdicts change if a benchmark or a reading is out by so much.
+//
+// Nothing is solved again: levels move in proportion (suspect/trace.h), verdicts are judged anew with the moved
+// levels and the same sds. A design that hangs under a measured point moves with it. First order, as the
+// model is; of values that are wrong by metres it says the direction only.
 #pragma once
 
 #include <string>
@@ -20,8 +24,8 @@ struct ChangedVerdict {
 };
 
 struct TraceAnswer {
-    std::string name;  // of the benchmark's point, or the reading's id
-    double by = 0;     // metres, booked - true
+    std::string name;           // of the benchmark's point, or the reading's id
+    double by = 0;              // metres, booked - true
     std::vector<double> moves;  // by point; NaN where undetermined
     std::vector<ChangedVerdict> changed;
 };

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cstdio>
 #include <iostream>
 #include <nlohmann/json.hpp>
@@ -7,6 +8,7 @@
 #include "desk/evaluation.h"
 #include "shells/cli/entry_text.h"
 #include "shells/cli/files.h"
+#include "shells/cli/people_suspects.h"
 #include "shells/cli/verbs.h"
 #include "shells/cli/words.h"
 #include "store/book_file.h"
@@ -53,6 +55,7 @@ void stamp(Json& entry, store::Ids& ids) {
 struct Judgement {
     Findings findings;
     std::optional<Finding> refusal;  // the first of them that leaves an entry out
+    std::shared_ptr<const Book> book;
 };
 
 Judgement judge(std::string_view now, const store::Lines& lines, const std::vector<Json>& entries) {
@@ -65,8 +68,9 @@ Judgement judge(std::string_view now, const store::Lines& lines, const std::vect
         judgement.refusal = book.finding();
         return judgement;
     }
-    const Figures figures = read_figures(**book);
-    for (const Findings* part : {static_cast<const Findings*>(&(*book)->findings), &figures.findings}) {
+    judgement.book = std::move(*book);
+    const Figures figures = read_figures(*judgement.book);
+    for (const Findings* part : {&judgement.book->findings, &figures.findings}) {
         for (const Finding& found : *part) {
             for (const Json& entry : entries) {
                 const bool about =
@@ -83,7 +87,7 @@ Judgement judge(std::string_view now, const store::Lines& lines, const std::vect
 }
 
 Result<store::Lines> compose(std::string_view now, const std::string& device, std::vector<Json>& entries,
-                             Findings& findings) {
+                             Judgement& judgement) {
     store::Ids ids(device, now);
     store::Lines lines;
     for (Json& entry : entries) {
@@ -95,10 +99,48 @@ Result<store::Lines> compose(std::string_view now, const std::string& device, st
         stamp(entry, ids);
         lines.push_back(entry.dump());
     }
-    Judgement judgement = judge(now, lines, entries);
+    judgement = judge(now, lines, entries);
     if (judgement.refusal) return *judgement.refusal;
-    findings = std::move(judgement.findings);
     return lines;
+}
+
+// The first reading of a point, where it is one of the new entries.
+bool begins_point(const Book& book, const std::string& point, const std::vector<Json>& entries) {
+    for (const Reading& reading : book.readings) {
+        if (book.names.text(reading.point) != point) continue;
+        const std::string id = book.id_of(reading.entry);
+        return std::any_of(entries.begin(), entries.end(),
+                           [&id](const Json& entry) { return entry.contains("id") && entry["id"] == id; });
+    }
+    return false;
+}
+
+// Names are asked about once, when the second of the two comes up; levels that no neighbour supports when
+// their reading does.
+bool asked_now(const Finding& found, const Book& book, const std::vector<Json>& entries) {
+    const auto begins = [&](const std::string& point) { return begins_point(book, point, entries); };
+    if (found.code == Code::NearNames) return std::any_of(found.about.begin(), found.about.end(), begins);
+    if (found.code != Code::NoNeighbour) return false;
+    return std::any_of(entries.begin(), entries.end(), [&found](const Json& entry) {
+        return entry.contains("id") && entry["id"] == found.about.front();
+    });
+}
+
+// What the whole book says once a reading is in, and only then: it is on the disk, nobody waits for the lock.
+// Books of more readings than a person books in weeks answer with `suspects` only.
+std::string judged_live(const Judgement& judgement, const std::vector<Json>& entries, Findings& findings) {
+    constexpr std::size_t most_readings = 2000;
+    const bool reads = std::any_of(entries.begin(), entries.end(), [](const Json& entry) {
+        return entry.contains("kind") && entry["kind"] == "reading";
+    });
+    if (!reads || judgement.book == nullptr || judgement.book->readings.size() > most_readings) return "";
+    Evaluation evaluation = evaluate(judgement.book);
+    add_suspects(evaluation);
+    for (const Finding& found : evaluation.suspects->findings) {
+        if (asked_now(found, *judgement.book, entries)) findings.push_back(found);
+    }
+    const std::string line = suspect_line(evaluation);
+    return line.empty() ? "" : "  " + line + "\n";
 }
 
 }  // namespace
@@ -111,15 +153,20 @@ int add_entries(const std::string& path, const std::vector<std::string>& words, 
     store::Files& files = store::posix_files();
     const Result<std::string> device = store::device_name(files);
     if (!device) return refuse(device.finding(), output);
-    Findings findings;
-    const auto lines_for = [&](std::string_view now) { return compose(now, *device, *entries, findings); };
+    Judgement judgement;
+    const auto lines_for = [&](std::string_view now) { return compose(now, *device, *entries, judgement); };
     const Result<store::Added> added = store::append(
         files, path, begins_book ? store::IfAbsent::Create : store::IfAbsent::Refuse, lines_for);
     if (!added) return refuse(added.finding(), output);
     for (const std::string& line : added->lines)
         std::printf("%s\n", output.json ? line.c_str() : ("added " + line).c_str());
+    Findings& findings = judgement.findings;
     if (const auto note = store::network_note(files, path)) findings.push_back(*note);
-    if (!output.json) std::fputs(findings_text(findings).c_str(), stdout);
+    if (!output.json) {
+        std::fflush(stdout);
+        const std::string live = judged_live(judgement, *entries, findings);
+        std::fputs((findings_text(findings) + live).c_str(), stdout);
+    }
     return output.strict && has_error(findings) ? 1 : 0;
 }
 
