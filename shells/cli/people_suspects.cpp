@@ -94,8 +94,7 @@ class SuspectsText {
         const auto add = [&text](const std::string& what) { text += (text.empty() ? "" : "; or ") + what; };
         if (counts[suspect.who.kind] > 0) add("the same " + words_.elsewhere(suspect.who, suspect.alike));
         for (std::size_t i = 0; i < firsts.size() && i < most_named; ++i) add(words_.what(*firsts[i]));
-        if (firsts.size() > most_named)
-            add("another kind of slip, all with --json");
+        if (firsts.size() > most_named) add("another kind of slip, all with --json");
         return text.empty() ? "" : "    these readings cannot tell it from: " + text + "\n";
     }
 
