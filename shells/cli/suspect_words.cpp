@@ -1,9 +1,8 @@
-#include "shells/cli/suspect_words.h"
-
 #include <algorithm>
 #include <cctype>
 
 #include "base/print.h"
+#include "shells/cli/suspect_words.h"
 #include "shells/cli/words.h"
 
 namespace fallwright::cli {
@@ -134,7 +133,7 @@ std::string SuspectWords::elsewhere(const Accused& who, const std::vector<Accuse
         if (++count <= most)
             text += (count > 1                          ? ", "
                      : who.kind == SuspectKind::Knocked ? "before reading "
-                                                        : "") +
+                                                        : "at ") +
                     (who.kind == SuspectKind::Knocked ? each.about.back() : where(each));
     }
     return count > most ? text + " and " + std::to_string(count - most) + " more" : text;
