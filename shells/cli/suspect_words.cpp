@@ -1,8 +1,9 @@
+#include "shells/cli/suspect_words.h"
+
 #include <algorithm>
 #include <cctype>
 
 #include "base/print.h"
-#include "shells/cli/suspect_words.h"
 #include "shells/cli/words.h"
 
 namespace fallwright::cli {
