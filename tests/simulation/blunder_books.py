@@ -56,7 +56,8 @@ class Case:
         """The column an answer's words stand for, None where this simulator has none like it."""
         if kind in OF_READINGS:
             which = [int(name[1:]) for name in about if name[1:].isdigit()]
-            return self.job.unit(*which) if which else None
+            unit = self.job.unit(*which)
+            return None if not which else np.abs(unit) if kind == "other-beam" else unit
         for slip in self.found.get(kind, []):
             if slip.about[: len(about)] == about[: len(slip.about)]:
                 return slip.column

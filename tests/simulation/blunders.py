@@ -22,7 +22,6 @@ WEIGHTS = {
 }
 MISREAD = ((1.0, 0.010), (0.1, 0.012), (0.01, 0.012), (0.05, 0.004))
 MISREAD_FREE = (0.3, 0.006)
-LENGTH = 4.0
 
 
 @dataclass
@@ -132,7 +131,7 @@ def staff_inverted(job):
         if reading.inverted:
             yield Slip("staff-inverted", [f"r{i}"], job.unit(i), 0.5, fixed(-2 * true), reassigned.Upright(i))
         else:
-            yield Slip("staff-inverted", [f"r{i}"], job.unit(i), 0.5, fixed(LENGTH - 2 * true))
+            yield Slip("staff-inverted", [f"r{i}"], job.unit(i), 0.5, fixed(reassigned.LENGTH - 2 * true))
 
 
 def staff_section(job):
@@ -229,7 +228,8 @@ def other_beam(job):
         for run in range(1, 5):
             starts = len(mine) - run + 1
             for j in range(max(starts, 0)):
-                yield Slip("other-beam", [f"r{i}" for i in mine[j: j + run]], job.unit(*mine[j: j + run]), 0.25 / starts, free(1.0))
+                beam = np.abs(job.unit(*mine[j: j + run]))  # another light: an inverted staff shows it the other way round
+                yield Slip("other-beam", [f"r{i}" for i in mine[j: j + run]], beam, 0.25 / starts, free(1.0))
 
 
 KINDS = (misread, digits_swapped, offset_reversed, offset_omitted, staff_inverted, staff_section, reassigned.wrong_point,

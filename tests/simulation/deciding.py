@@ -4,7 +4,7 @@ import json
 
 from judge import SUSPECTS
 from model import sight
-from reassigned import Out
+from reassigned import LENGTH, Out
 from scene import Reading, Setup
 from truth import Book, rounded
 
@@ -27,7 +27,7 @@ def take(case, settle):
         taken = [Reading(k, settle["point"], last + 2, inverted=inverted)]
     figures = [figure(case, r) for r in taken]
     lines = []
-    if all(0.02 < f < 6.0 for f in figures):
+    if all(0.02 < f < LENGTH for f in figures):
         more = Book(case.truth, [rounded(f) for f in figures], [0.0] * len(taken), taken)
         lines = [more.setup(scene.setups[-1], more.at(last + 7))] if "from" in settle else []
         lines += [renamed(more.reading(i, r, r.setup), f"d{i}") for i, r in enumerate(taken)]

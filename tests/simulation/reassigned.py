@@ -8,6 +8,7 @@ import numpy as np
 
 from layouts import rise
 
+LENGTH = 4.0  # of the staff
 OUT = 10.0  # an instrument out of adjustment errs so many times as much
 
 
@@ -156,7 +157,7 @@ def spoil(truth, book, slip, rng):
             figures = truth.exact
     for p, share in slip.levels.items():
         levels[p] = round(levels[p] + b * share, 3)
-    if not all(0.02 < f < (4.0 if not r.inverted else 6.0) for f, r in zip(figures, readings)):
+    if not all(0.02 < f < LENGTH for f in figures):
         return None
     spoilt = Book(truth, [rounded(f) for f in figures], book.marks, readings, levels)
     if isinstance(slip.change, Reverse):
