@@ -9,6 +9,7 @@ from scipy import stats
 
 import judge
 import layouts
+import trial_books
 import truth
 from model import Dense
 
@@ -16,12 +17,17 @@ ALARM = 0.4  # the probability from which people are told "likely"
 NAMES = ("levels", "levels of benchmarks", "gradients of set-ups", "heights of the plane", "falls", "fits")
 
 
-def one(program, layout, seed):
-    """What one book adds: {name: [inside, counted]}, where chi2 lies, and sums for exact tests."""
-    rng = np.random.default_rng([seed, layouts.LAYOUTS.index(layout)])
+def one(program, layout, seed, checked=False):
+    """What one book adds: {name: [inside, counted]}, where chi2 lies, and sums for exact tests. checked: the instrument was
+    checked that morning, and what came of it is the prior of the readings."""
+    rng = np.random.default_rng([seed, layouts.LAYOUTS.index(layout), *[1] * checked])
     scene = layouts.draw(layout, rng)
     real, book = truth.clean(scene, rng)
-    answer = program.ask("evaluate", list(book.entries()))
+    entries = list(book.entries())
+    if checked:
+        check = str(rng.choice(trial_books.CHECKS)) if scene.laser else "two-peg"
+        entries.append(trial_books.booked(check, scene.instrument, real.body("cone"), [real.body("tilt x"), real.body("tilt y")], rng))
+    answer = program.ask("evaluate", entries)
     wrong = [f["code"] for f in answer["findings"] if f["severity"] == "error"]
     found = judge.coverage(real, answer)
     picked = pick(found, rng)

@@ -41,13 +41,8 @@ def shots(check, rng):
                 yield station, "II", two, (turn + (180 if station == "C" else 0)) % 360, f"{turn}"
 
 
-def one(program, check, seed):
-    """{what: [inside, counted]} of one check."""
-    rng = np.random.default_rng([seed, CHECKS.index(check), 5])
-    laser = check != "two-peg" or rng.random() < 0.3
-    kit = LASER if laser else LEVEL
-    cone = float(rng.normal(0, kit["cone_sd"] if laser else kit["collimation_sd"])) * 2
-    tilt = [float(rng.normal(0, 4e-5)) for _ in range(2)] if laser else [0.0, 0.0]
+def booked(check, kit, cone, tilt, rng):
+    """The shots of one check as the book has them, of an instrument with these errors."""
     heights, lights, leans, lines = {}, {}, {}, []
     for station, peg, d, facing, turn in shots(check, rng):
         h = heights.setdefault(peg, float(rng.normal(0, 0.2)))
@@ -61,15 +56,20 @@ def one(program, check, seed):
         figure += math.sqrt(sd**2 - SHOT_STEP**2 / 12) * float(rng.normal())
         shot = {"station": station, "peg": peg, "dist": d, "staff": round(round(figure / SHOT_STEP) * SHOT_STEP, 4)}
         lines.append({**shot, **({} if facing is None else {"facing": facing, "turn": f"{station} {turn}"})})
-    answer = program.ask("evaluate", book(laser, lines))
+    return json.dumps({"kind": "trial", "name": "check", "instrument": "I", "at": "2026-05-04T06:00:00Z", "shots": lines})
+
+
+def one(program, check, seed):
+    """{what: [inside, counted]} of one check; errors twice as large as their priors, which it does not use."""
+    rng = np.random.default_rng([seed, CHECKS.index(check), 5])
+    laser = check != "two-peg" or rng.random() < 0.3
+    kit = LASER if laser else LEVEL
+    cone = float(rng.normal(0, kit["cone_sd"] if laser else kit["collimation_sd"])) * 2
+    tilt = [float(rng.normal(0, 4e-5)) for _ in range(2)] if laser else [0.0, 0.0]
+    entries = [json.dumps({"kind": "book", "format": "fallwright", "version": 1}),
+               json.dumps({"kind": "instrument", "name": "I", "type": "rotating-laser" if laser else "optical-level"})]
+    answer = program.ask("evaluate", [*entries, booked(check, kit, cone, tilt, rng)])
     return {"check": check, "cover": cover(answer["trials"][0], laser, cone, tilt)}
-
-
-def book(laser, shots_booked):
-    entries = [{"kind": "book", "format": "fallwright", "version": 1},
-               {"kind": "instrument", "name": "I", "type": "rotating-laser" if laser else "optical-level"},
-               {"kind": "trial", "name": "check", "instrument": "I", "shots": shots_booked}]
-    return [json.dumps(e) for e in entries]
 
 
 def cover(trial, laser, cone, tilt):

@@ -28,6 +28,14 @@ class Truth:
             self.errors[name] = mean + sd * float(self.rng.normal())
         return self.errors[name]
 
+    def body(self, name):
+        """An error of the instrument itself; 0 where it has none of the kind."""
+        kit, figure = self.scene.instrument, "cone_sd" if name == "cone" else "tilt_sd"
+        sd = kit.get(figure, kit.get("collimation_sd", 0.0) if name == "cone" else 0.0)
+        if sd:
+            self.model.priors.setdefault(name, (self.scene.means.get(name, 0.0), sd))
+        return self.error(name) if sd else 0.0
+
     def figure(self, reading, deviate):
         """What stands on the staff before rounding, upright positive or, for an inverted staff, from its foot down."""
         scene, setup = self.scene, self.scene.setups[reading.setup]
