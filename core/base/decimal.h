@@ -52,7 +52,9 @@ class Decimal {
 // beyond any length of a book, so nothing else is lost.
 class MaybeDecimal {
   public:
+    // Absent.
     constexpr MaybeDecimal() = default;
+    // Present, whatever its value.
     constexpr MaybeDecimal(Decimal value) : ticks_(value.ticks()) {}
 
     // Whether there is one.
