@@ -204,8 +204,7 @@ class PlanText {
         }
         std::string text = "\n";
         if (largest > 0)
-            text +=
-                "In the readings that something checks a slip shows from " + mm(largest) + " on, or less.\n";
+            text += "A slip of " + mm(largest) + " shows in every reading that something checks.\n";
         if (open == 0) return text;
         text += "A slip in " + std::to_string(open) + " of " + std::to_string(outlook.sights.size()) +
                 " readings would show nowhere" + (bettered ? ", after all steps too" : "") + ".\n";
