@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
-#include <numeric>
 #include <limits>
+#include <numeric>
 #include <utility>
 
 namespace fallwright::adjust {
@@ -152,6 +152,7 @@ bool Factor::moves(std::span<const Term> terms) const {
 std::vector<Part> Factor::parts(std::span<const Term> terms) const {
     const Sparse y = forward(terms);
     std::vector<Part> found;
+    found.reserve(y.position.size());
     for (std::size_t p = 0; p < y.position.size(); ++p) {
         const double coefficient = y.value[p] * std::sqrt(l_.inverse_pivot[y.position[p]]);
         if (coefficient != 0) found.push_back({y.position[p], coefficient});

@@ -9,6 +9,8 @@
 #include <cmath>
 #include <compare>
 #include <cstdint>
+#include <limits>
+#include <optional>
 
 namespace fallwright {
 
@@ -43,6 +45,33 @@ class Decimal {
   private:
     explicit constexpr Decimal(std::int64_t value) : ticks_(value) {}
     std::int64_t ticks_ = 0;
+};
+
+// A Decimal that may be absent, in the room of one: a booked page holds seven of them a row, and most of them
+// are absent (a row has a back, an inter or a fore sight, a rise or a fall). Absent is a count of ticks far
+// beyond any length of a book, so nothing else is lost.
+class MaybeDecimal {
+  public:
+    // Absent.
+    constexpr MaybeDecimal() = default;
+    // Present, whatever its value.
+    constexpr MaybeDecimal(Decimal value) : ticks_(value.ticks()) {}
+
+    // Whether there is one.
+    constexpr explicit operator bool() const { return ticks_ != absent; }
+    // Only where there is one; a programmer error else, which no build looks for.
+    constexpr Decimal operator*() const { return Decimal::ticks(ticks_); }
+    // For those who pass it on.
+    constexpr operator std::optional<Decimal>() const {
+        return *this ? std::optional<Decimal>(**this) : std::nullopt;
+    }
+    // Two absent ones are equal.
+    constexpr bool operator==(const MaybeDecimal&) const = default;
+
+  private:
+    // Far beyond limit_metres: no book holds it, and no sum of its lengths comes near it.
+    static constexpr std::int64_t absent = std::numeric_limits<std::int64_t>::min();
+    std::int64_t ticks_ = absent;
 };
 
 }  // namespace fallwright

@@ -61,12 +61,12 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     if (verb == "dial") return written(dial_of(book, options), dial_json);
     if (verb == "plan") return written(plan_of(book, options), plan_json);
     if (verb == "setout") return written(setout_of(book, options), setout_json);
-    Evaluation evaluation = evaluate(book);
+    const bool suspicious = (verb == "suspects" && !options.has("trace")) || verb == "evaluate";
+    const Evaluation evaluation = evaluate(book, suspicious ? Seek::Suspects : Seek::Nothing);
     if (verb == "suspects" && options.has("trace")) {
         const Result<TraceAnswer> trace = trace_of(evaluation, options);
         return trace ? trace_json(evaluation, *trace) : error_json(trace.finding());
     }
-    if (verb == "suspects" || verb == "evaluate") add_suspects(evaluation);
     if (verb == "suspects") return written(evaluation, write_suspicions);
     if (verb == "check") return written(evaluation, write_check);
     if (verb == "trial") return written(evaluation, write_checks);

@@ -133,9 +133,14 @@ void gather_findings(Evaluation& evaluation) {
     evaluation.findings = std::move(all);
 }
 
+void seek_suspects(Evaluation& evaluation) {
+    evaluation.suspects = std::make_unique<Suspects>(find_suspects(
+        *evaluation.book, evaluation.where, evaluation.figures, evaluation.designs, *evaluation.model));
+}
+
 }  // namespace
 
-Evaluation evaluate(std::shared_ptr<const Book> book) {
+Evaluation evaluate(std::shared_ptr<const Book> book, Seek seek) {
     Evaluation evaluation;
     evaluation.book = std::move(book);
     const Book& read = *evaluation.book;
@@ -146,6 +151,7 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
     choose_misclosure_rule(evaluation);
     evaluation.trials = check_instruments(read, evaluation.where);
     evaluation.model = build_model(read, evaluation.figures, evaluation.where, evaluation.trials.checked);
+    if (seek == Seek::Suspects) seek_suspects(evaluation);  // before the pages: what it needs is given back
     evaluation.pages = book_pages(read, evaluation.figures, evaluation.where, evaluation.rule.by);
     judge_closures(evaluation);
     evaluation.lines = find_falls(read, *evaluation.model);
@@ -154,14 +160,11 @@ Evaluation evaluate(std::shared_ptr<const Book> book) {
     evaluation.dials = dial_wants({read, evaluation.designs, evaluation.where, *evaluation.model});
     evaluation.setout = set_out_wants(setout_basis(evaluation));
     gather_findings(evaluation);
+    if (evaluation.suspects != nullptr) {
+        const Findings& doubts = evaluation.suspects->findings;
+        evaluation.findings.insert(evaluation.findings.end(), doubts.begin(), doubts.end());
+    }
     return evaluation;
-}
-
-void add_suspects(Evaluation& evaluation) {
-    evaluation.suspects = std::make_unique<Suspects>(find_suspects(
-        *evaluation.book, evaluation.where, evaluation.figures, evaluation.designs, *evaluation.model));
-    evaluation.findings.insert(evaluation.findings.end(), evaluation.suspects->findings.begin(),
-                               evaluation.suspects->findings.end());
 }
 
 SetoutBasis setout_basis(const Evaluation& evaluation) {

@@ -44,15 +44,14 @@ struct Evaluation {
     std::vector<LineFalls> lines;         // one for each line of the book
     Dials dials;                          // of every `want` with a line and a set-up
     Setout setout;                        // of every `want` with a line
-    std::unique_ptr<Suspects> suspects;   // null where nobody asked (add_suspects)
+    std::unique_ptr<Suspects> suspects;   // null where nobody asked
     Findings findings;                    // all of them, in the order of the stages
 };
 
 // Total: any book gives an evaluation; what is wrong stands in its findings.
-Evaluation evaluate(std::shared_ptr<const Book> book);
-
-// What probably went wrong, with its findings: for the verbs that show it.
-void add_suspects(Evaluation& evaluation);
+// What probably went wrong is sought for the verbs that show it; its findings stand last.
+enum class Seek : std::uint8_t { Nothing, Suspects };
+Evaluation evaluate(std::shared_ptr<const Book> book, Seek seek = Seek::Nothing);
 
 // What the stage setout needs of an evaluation, which outlives it.
 SetoutBasis setout_basis(const Evaluation& evaluation);

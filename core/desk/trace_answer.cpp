@@ -45,8 +45,8 @@ Result<TraceAnswer> trace_of(const Evaluation& evaluation, Options& options) {
     TraceAnswer answer;
     answer.name = name.value_or("");
     answer.by = by ? by->metres() : usual_error;
-    const Traced traced = trace_cause(*evaluation.book, evaluation.where, evaluation.figures, *evaluation.model,
-                                      answer.name, answer.by);
+    const Traced traced = trace_cause(*evaluation.book, evaluation.where, evaluation.figures,
+                                      *evaluation.model, answer.name, answer.by);
     if (!traced.found) {
         return finding(Code::BadRequest, {answer.name},
                        "no benchmark and no reading that is evaluated is called " + answer.name,

@@ -1,8 +1,8 @@
 // trace_answer: which levels move and which verdicts change if a benchmark or a reading is out by so much.
 //
-// Nothing is solved again: levels move in proportion (suspect/trace.h), verdicts are judged anew with the moved
-// levels and the same sds. A design that hangs under a measured point moves with it. First order, as the
-// model is; of values that are wrong by metres it says the direction only.
+// Nothing is solved again: levels move in proportion (suspect/trace.h), verdicts are judged anew with the
+// moved levels and the same sds. A design that hangs under a measured point moves with it. First order, as
+// the model is; of values that are wrong by metres it says the direction only.
 #pragma once
 
 #include <string>

@@ -136,7 +136,7 @@ class Writer : EvaluationOut {
         length("off_plane", off_plane(evaluation_, i));
         const ReadingFit none = {NAN, NAN, NAN, NAN, NAN};
         const std::int32_t row = model_.sights.row_of[i];
-        write_fit(row < 0 ? none : model_.fits[static_cast<std::size_t>(row)]);
+        write_fit(row < 0 ? none : model_.fit(static_cast<std::size_t>(row)));
         out_.end_object();
     }
 
@@ -144,7 +144,7 @@ class Writer : EvaluationOut {
         out_.begin_object().text("id", book_.id_of(book_.steps[i].entry));
         length("value", book_.steps[i].rise);
         out_.null("off_plane");
-        write_fit(model_.step_fits[i]);
+        write_fit(model_.step_fit(i));
         out_.end_object();
     }
 

@@ -1,4 +1,5 @@
-// What probably went wrong, as the contract's members suspects and none, and what would not have been noticed.
+// What probably went wrong, as the contract's members suspects and none, and what would not have been
+// noticed.
 #include <cmath>
 
 #include "desk/evaluation_out.h"

@@ -23,8 +23,8 @@ namespace fallwright {
 // What one reading offers to the effects. Metres, and gradients as dialled (as shown where matched).
 struct SightTerms {
     double u = 0, v = 0, d = 0;
-    double r = 0;  // the figure as booked, positive
-    double sign = 1;
+    double r = 0;    // the figure as booked, positive
+    float sign = 1;  // 1 upright, -1 inverted: a float for its room
     bool has_uv = false;
 };
 

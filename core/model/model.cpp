@@ -1,5 +1,6 @@
 #include "model/model.h"
 
+#include <cmath>
 #include <utility>
 
 #include "model/build.h"
@@ -17,7 +18,29 @@ std::vector<adjust::Term> terms_of(const Model& model, std::span<const PointTerm
     return terms;
 }
 
+constexpr double detectable_factor = 4.13;  // non-centrality for 0.1 % false alarms and 80 % power
+
+// Rows of readings stand first in the problem, steps after them.
+ReadingFit fit_of(const Model& model, std::size_t row, double sign) {
+    ReadingFit fit;
+    fit.residual = sign * model.solution.residual[row];
+    fit.sd = model.problem.sd[row];
+    fit.redundancy = model.solution.redundancy[row];
+    const double root = std::sqrt(fit.redundancy);
+    fit.w = fit.redundancy > 0 ? fit.residual / (fit.sd * root) : NAN;
+    fit.detectable = fit.redundancy > 0 ? detectable_factor * fit.sd / root : NAN;
+    return fit;
+}
+
 }  // namespace
+
+ReadingFit Model::fit(std::size_t row) const {
+    return fit_of(*this, row, sights.rows[row].terms.sign);
+}
+
+ReadingFit Model::step_fit(std::size_t step) const {
+    return fit_of(*this, sights.rows.size() + step, 1);
+}
 
 double Model::variance_of(std::span<const PointTerm> sum) const {
     return solution.variance_of(terms_of(*this, sum));

@@ -56,13 +56,15 @@ class Model {
 
     Points points;
     bool assumed_datum = false;
-    std::vector<PointLevel> levels;     // per point
-    std::vector<LightPlane> planes;     // per set-up
-    std::vector<ReadingFit> fits;       // per row of `sights`
-    std::vector<ReadingFit> step_fits;  // per step; residual: booked rise - computed
+    std::vector<PointLevel> levels;  // per point
+    std::vector<LightPlane> planes;  // per set-up
     Sights sights;
     Summary summary;
     Findings findings;
+
+    // How a reading (row of `sights`) or a step fits; residual of a step: booked rise - computed.
+    ReadingFit fit(std::size_t row) const;
+    ReadingFit step_fit(std::size_t step) const;
 
     // Variance of a sum of levels, and covariance of two; NaN where undetermined.
     double variance_of(std::span<const PointTerm> sum) const;

@@ -87,11 +87,11 @@ TEST(Model, AResidualIsBookedMinusComputedInTheSenseOfTheStaff) {
         R"({"kind":"reading","point":"P","what":"mark","staff":1.004,"along":10,"across":0}
 )");
     EXPECT_NEAR(solved.level("P").level, 49.998, 1e-9);
-    EXPECT_NEAR(solved.model().fits[1].residual, -0.002, 1e-9);
-    EXPECT_NEAR(solved.model().fits[2].residual, 0.002, 1e-9);
-    EXPECT_NEAR(solved.model().fits[2].redundancy, 0.5, 1e-9);
-    EXPECT_NEAR(solved.model().fits[2].detectable, 4.13 * 0.0012 / std::sqrt(0.5), 1e-9);
-    EXPECT_TRUE(std::isnan(solved.model().fits[0].w));
+    EXPECT_NEAR(solved.model().fit(1).residual, -0.002, 1e-9);
+    EXPECT_NEAR(solved.model().fit(2).residual, 0.002, 1e-9);
+    EXPECT_NEAR(solved.model().fit(2).redundancy, 0.5, 1e-9);
+    EXPECT_NEAR(solved.model().fit(2).detectable, 4.13 * 0.0012 / std::sqrt(0.5), 1e-9);
+    EXPECT_TRUE(std::isnan(solved.model().fit(0).w));
     EXPECT_EQ(solved.model().summary.dof, 1);
     EXPECT_NEAR(solved.model().summary.chi2, 2 * (0.002 / 0.0012) * (0.002 / 0.0012), 1e-9);
 }

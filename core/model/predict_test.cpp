@@ -89,7 +89,7 @@ TEST(Predict, PredictionAndResidualMakeTheReadingAsBooked) {
         const PointTerm level = {solved.model->points.at(reading.point), 1};
         const Prediction predicted = predictor.read(static_cast<std::size_t>(reading.setup_at),
                                                     solved.where.readings[i], {0, {&level, 1}}, 0);
-        const double residual = solved.model->fits[i].residual;
+        const double residual = solved.model->fit(i).residual;
         EXPECT_GT(std::fabs(residual), 1e-6);
         EXPECT_NEAR(predicted.staff + residual, solved.figures.value[i].metres(), 1e-9);
     }

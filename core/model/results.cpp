@@ -9,8 +9,6 @@ namespace fallwright {
 
 namespace {
 
-constexpr double detectable_factor = 4.13;  // non-centrality for 0.1 % false alarms and 80 % power
-
 class ResultTaker {
   public:
     explicit ResultTaker(Build& build)
@@ -24,7 +22,6 @@ class ResultTaker {
     void run() {
         take_levels();
         take_planes();
-        take_fits();
         take_summary();
     }
 
@@ -108,27 +105,6 @@ class ResultTaker {
         const double total = variance(sum) + prior_variance;
         model_->planes[setup].gradient[axis] = std::isnan(total) ? NAN : value;
         model_->planes[setup].gradient_sd[axis] = std::sqrt(total);
-    }
-
-    // Rows of readings stand first in the problem, steps after them.
-    void take_fits() {
-        for (std::size_t i = 0; i < model_->sights.rows.size(); ++i) {
-            model_->fits.push_back(fit_of(i, model_->sights.rows[i].terms.sign));
-        }
-        for (std::size_t i = 0; i < book_.steps.size(); ++i) {
-            model_->step_fits.push_back(fit_of(model_->sights.rows.size() + i, 1));
-        }
-    }
-
-    ReadingFit fit_of(std::size_t row, double sign) const {
-        ReadingFit fit;
-        fit.residual = sign * model_->solution.residual[row];
-        fit.sd = model_->problem.sd[row];
-        fit.redundancy = model_->solution.redundancy[row];
-        const double root = std::sqrt(fit.redundancy);
-        fit.w = fit.redundancy > 0 ? fit.residual / (fit.sd * root) : NAN;
-        fit.detectable = fit.redundancy > 0 ? detectable_factor * fit.sd / root : NAN;
-        return fit;
     }
 
     void take_summary() {

@@ -102,7 +102,7 @@ class SightMaker {
         row.staff = staff_of(book_, reading, staffs_);
         row.stretch = stretches_.of(instrument_of(row.setup), reading.entry);
         row.terms = {
-            place.u,     place.v, place.d, figures_.value[i].metres(), reading.figure.inverted ? -1.0 : 1.0,
+            place.u,     place.v, place.d, figures_.value[i].metres(), reading.figure.inverted ? -1.0F : 1.0F,
             place.has_uv};
         row.upright = figures_.upright(reading, i).metres();
         row.curvature = curvature_.at(place.d);

@@ -20,6 +20,7 @@ struct SightRow {
     std::int32_t point = 0;     // index in Points
     std::int32_t staff = -1;    // index in Book::staffs
     std::int32_t stretch = 0;   // of the instrument: how often it was adjusted before
+    bool repeated = false;      // the point is read more than once in the set-up
     SightTerms terms;
     double upright =
         0;  // s (r + shoe) + down, metres: the staff's errors are effects (effect/staff_effects.h)
@@ -28,7 +29,6 @@ struct SightRow {
     // Shared by the readings of one set-up and point, metres squared: how well the foot finds the surface,
     // and the tilt towards a point whose direction is unknown (0 where u and v are known).
     double foot_variance = 0, direction_variance = 0;
-    bool repeated = false;  // the point is read more than once in the set-up
 };
 
 struct Sights {

@@ -32,10 +32,10 @@ struct PageRow {
     std::uint32_t reading =
         0;  // index in Book::readings of the sight named first: fore, inter, or the back of a first row
     std::int32_t setup = 0;  // the set-up whose collimation stands in the row
-    std::optional<Decimal> back, inter, fore, rise, fall, collimation;
+    MaybeDecimal back, inter, fore, rise, fall, collimation;
     Decimal level;
-    std::optional<Decimal> adjusted;  // where the run closes
-    bool known = false;               // a benchmark
+    MaybeDecimal adjusted;  // where the run closes
+    bool known = false;     // a benchmark
 };
 
 struct Page {

@@ -90,7 +90,6 @@ std::span<const std::uint32_t> Causes::on_tripod(std::size_t setup) const {
 void Causes::note_change_points() {
     std::vector<std::int32_t> last_tripod(model_.points.size(), -1);
     std::vector<bool> carried(book_.setups.size(), false);
-    change_points_.resize(book_.setups.size());
     for (const std::uint32_t reading : book_.readings_by_time) {
         const std::int32_t row = model_.sights.row_of[reading];
         if (row < 0) continue;
@@ -100,11 +99,12 @@ void Causes::note_change_points() {
         if (before >= 0 && before != tripod) {
             const bool carrier = !carried[static_cast<std::size_t>(tripod)];
             carried[static_cast<std::size_t>(tripod)] = true;
-            change_points_[static_cast<std::size_t>(of.setup)].push_back(
-                {of.point, of.setup, row, carrier ? 1.0 : shared_point_share});
+            change_points_.push_back({of.point, of.setup, row, carrier ? 1.0 : shared_point_share});
         }
         before = tripod;
     }
+    std::stable_sort(change_points_.begin(), change_points_.end(),
+                     [](const ChangePoint& a, const ChangePoint& b) { return a.setup < b.setup; });
 }
 
 std::int32_t Causes::row_of_tripod(const Cause& cause, const Shifts& shifts) const {

@@ -88,6 +88,9 @@ class Causes {
         }
     };
     std::vector<InstrumentColumn> instrument_columns(const Cause& cause) const;
+    // What one of them is of a reading; 0 for readings of other instruments and stretches.
+    double instrument_coefficient(const Cause& cause, const InstrumentColumn& column,
+                                  std::uint32_t row) const;
     // How many columns a cause has: 1, of an instrument none to 3.
     std::size_t columns(const Cause& cause) const;
     Shifts column(const Cause& cause, std::size_t which = 0) const;
@@ -174,7 +177,7 @@ class Causes {
         std::int32_t point, setup, first_row;
         double share;
     };
-    std::vector<std::vector<ChangePoint>> change_points_;            // by set-up
+    std::vector<ChangePoint> change_points_;                         // by set-up
     std::vector<std::pair<std::int32_t, std::int32_t>> near_pairs_;  // of points with near-equal names
     std::map<std::int32_t, std::vector<std::int32_t>> near_names_;   // by point, where it has any
 };

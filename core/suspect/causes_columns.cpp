@@ -10,17 +10,20 @@ namespace {
 
 constexpr double out_factor = 10;  // an instrument out of order, against what is believed of it
 
+// By row, each once. Most columns are so already.
 void sort_by_row(Shifts& shifts) {
+    const auto not_before = [](const Shift& a, const Shift& b) { return a.row >= b.row; };
+    if (std::adjacent_find(shifts.begin(), shifts.end(), not_before) == shifts.end()) return;
     std::sort(shifts.begin(), shifts.end(), [](const Shift& a, const Shift& b) { return a.row < b.row; });
-    Shifts once;
+    std::size_t count = 0;
     for (const Shift& shift : shifts) {
-        if (!once.empty() && once.back().row == shift.row) {
-            once.back().by += shift.by;
+        if (count > 0 && shifts[count - 1].row == shift.row) {
+            shifts[count - 1].by += shift.by;
         } else {
-            once.push_back(shift);
+            shifts[count++] = shift;
         }
     }
-    shifts = std::move(once);
+    shifts.resize(count, {});
 }
 
 }  // namespace
@@ -131,17 +134,20 @@ Shifts Causes::of_moved(const Cause& cause) const {
     return shifts;
 }
 
+double Causes::instrument_coefficient(const Cause& cause, const InstrumentColumn& column,
+                                      std::uint32_t row) const {
+    const SightRow& of = model_.sights.rows[row];
+    const auto setup = static_cast<std::size_t>(of.setup);
+    if (book_.setups[setup].instrument_at != cause.other || of.stretch != cause.stretch) return 0;
+    return column.of(of.terms.u, of.terms.v, of.terms.d, model_.sights.setups[setup].oriented);
+}
+
 Shifts Causes::of_instrument(const Cause& cause, std::size_t which) const {
     Shifts shifts;
     const InstrumentColumn column = instrument_columns(cause)[which];
-    for (std::size_t row = 0; row < model_.sights.rows.size(); ++row) {
-        const SightRow& sight_row = model_.sights.rows[row];
-        const auto setup = static_cast<std::size_t>(sight_row.setup);
-        if (book_.setups[setup].instrument_at != cause.other || sight_row.stretch != cause.stretch) continue;
-        const bool turns = model_.sights.setups[setup].oriented;
-        const SightTerms& terms = sight_row.terms;
-        const double by = column.of(terms.u, terms.v, terms.d, turns);
-        if (by != 0) shifts.push_back({static_cast<std::uint32_t>(row), by});
+    for (std::uint32_t row = 0; row < model_.sights.rows.size(); ++row) {
+        const double by = instrument_coefficient(cause, column, row);
+        if (by != 0) shifts.push_back({row, by});
     }
     return shifts;
 }

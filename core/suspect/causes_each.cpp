@@ -26,7 +26,10 @@ void Causes::each(const Visit& visit) const {
 }
 
 void Causes::each_change_point(std::int32_t setup, const Visit& visit) const {
-    for (const ChangePoint& moved : change_points_[static_cast<std::size_t>(setup)]) {
+    auto found = std::lower_bound(change_points_.begin(), change_points_.end(), setup,
+                                  [](const ChangePoint& a, std::int32_t of) { return a.setup < of; });
+    for (; found != change_points_.end() && found->setup == setup; ++found) {
+        const ChangePoint& moved = *found;
         Cause cause;
         cause.kind = SuspectKind::MovedChangePoint;
         cause.row = moved.first_row;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace fallwright {
 
@@ -120,22 +121,56 @@ std::vector<adjust::Term> Evidence::carried_by(const Shifts& shifts) const {
     return sum;
 }
 
-Probe Evidence::measure(const Shifts& shifts) const {
+Probe Evidence::measure(Shifts shifts) const {
+    shifts.erase(std::remove_if(shifts.begin(), shifts.end(),
+                                [this](const Shift& shift) { return !checked(shift.row) || shift.by == 0; }),
+                 shifts.end());
+    if (shifts.empty()) return {};
     Probe measured;
-    double carried = 0;
+    double carried = 0, explained = 0;
     for (const Shift& shift : shifts) {
-        if (!checked(shift.row) || shift.by == 0) continue;
-        measured.shifts.push_back(shift);
         measured.found.pull += shift.by * pull(shift.row);
         carried += shift.by * shift.by * weight(shift.row);
     }
-    if (measured.shifts.empty()) return {};
-    measured.parts = solution().parts_of(carried_by(measured.shifts));
-    double explained = 0;
+    measured.parts = solution().parts_of(carried_by(shifts));
+    for (const adjust::Part& part : measured.parts) explained += part.coefficient * part.coefficient;
+    measured.found.information = carried - explained;
+    if (measured.found.information < least_remainder * carried) return {};
+    measured.shifts = std::move(shifts);
+    return measured;
+}
+
+Probe Evidence::measure_readings(const Coefficient& by) const {
+    Probe measured;
+    std::vector<double> sum(problem().columns(), 0.0);
+    std::vector<adjust::Term> terms_of_row;
+    double carried = 0, explained = 0;
+    for (std::uint32_t row = 0; row < model_.sights.rows.size(); ++row) {
+        const double coefficient = by(row);
+        if (coefficient == 0 || !checked(row)) continue;
+        measured.found.pull += coefficient * pull(row);
+        carried += coefficient * coefficient * weight(row);
+        for (const adjust::Term& term : terms(row, terms_of_row))
+            sum[static_cast<std::size_t>(term.column)] += coefficient * weight(row) * term.coefficient;
+    }
+    if (carried == 0) return {};
+    std::vector<adjust::Term> all;
+    for (std::size_t column = 0; column < sum.size(); ++column) {
+        if (sum[column] != 0) all.push_back({static_cast<adjust::Column>(column), sum[column]});
+    }
+    measured.parts = solution().parts_of(all);
     for (const adjust::Part& part : measured.parts) explained += part.coefficient * part.coefficient;
     measured.found.information = carried - explained;
     if (measured.found.information < least_remainder * carried) return {};
     return measured;
+}
+
+double Evidence::readings_together(const Coefficient& a, const Coefficient& b) const {
+    double sum = 0;
+    for (std::uint32_t row = 0; row < model_.sights.rows.size(); ++row) {
+        if (checked(row)) sum += a(row) * b(row) * weight(row);
+    }
+    return sum;
 }
 
 double product(std::span<const adjust::Part> a, std::span<const adjust::Part> b) {

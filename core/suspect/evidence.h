@@ -16,6 +16,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <span>
 #include <vector>
 
@@ -78,7 +79,13 @@ class Evidence {
     std::span<const adjust::Term> terms(std::uint32_t row, std::vector<adjust::Term>& into) const;
     // z of one row with weight 1/V: parts of its terms.
     std::vector<adjust::Part> parts(std::uint32_t row) const;
-    Probe measure(const Shifts& shifts) const;
+    Probe measure(Shifts shifts) const;
+    // The same for a column of every reading of the book, by its coefficient: nothing of the column's length
+    // is kept. shifts stay empty.
+    using Coefficient = std::function<double(std::uint32_t)>;
+    Probe measure_readings(const Coefficient& by) const;
+    // c_a' P c_b of two such columns.
+    double readings_together(const Coefficient& a, const Coefficient& b) const;
     // z of all shifts, rows that nothing checks too: what they do to the unknowns.
     std::vector<adjust::Part> response(const Shifts& shifts) const {
         return solution().parts_of(carried_by(shifts));

@@ -13,7 +13,7 @@ namespace fallwright {
 
 namespace {
 
-constexpr std::size_t kept = 1024;
+constexpr std::size_t kept = 512;
 constexpr double does_not_matter = 9;  // ln of the weight of "nothing wrong" over its own
 
 bool heavier(const Weighed& a, const Weighed& b) {
@@ -143,18 +143,26 @@ class Ranker {
     }
 
     FoundSize joint(const Cause& cause, std::size_t& which) {
-        std::vector<Probe> columns;
-        std::vector<double> pull, information, sd;
         const std::vector<Causes::InstrumentColumn> all = causes_.instrument_columns(cause);
-        for (std::size_t i = 0; i < all.size(); ++i) {
-            columns.push_back(evidence_.measure(causes_.column(cause, i)));
-            pull.push_back(columns.back().found.pull);
+        const std::size_t count = all.size();
+        std::vector<double> pull, information(count * count), sd;
+        std::vector<std::vector<adjust::Part>> parts;
+        const auto column = [&](std::size_t i) {
+            return [this, &cause, kind = all[i]](std::uint32_t row) {
+                return causes_.instrument_coefficient(cause, kind, row);
+            };
+        };
+        for (std::size_t i = 0; i < count; ++i) {
+            Probe probe = evidence_.measure_readings(column(i));
+            pull.push_back(probe.found.pull);
             sd.push_back(all[i].sd);
-        }
-        for (std::size_t i = 0; i < columns.size(); ++i) {
-            for (std::size_t j = 0; j < columns.size(); ++j) {
-                information.push_back(i == j ? columns[i].found.information
-                                             : joint_information(evidence_, columns[i], columns[j]));
+            parts.push_back(std::move(probe.parts));
+            information[i * count + i] = probe.found.information;
+            for (std::size_t j = 0; j < i; ++j) {
+                const bool seen = !parts[i].empty() && !parts[j].empty();
+                information[i * count + j] = information[j * count + i] =
+                    seen ? evidence_.readings_together(column(i), column(j)) - product(parts[i], parts[j])
+                         : 0;
             }
         }
         const JointOdds odds = odds_joint(pull, information, sd);

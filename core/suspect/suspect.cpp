@@ -151,7 +151,7 @@ class Finder {
 
     void note_unseen(Suspects& found) const {
         for (std::size_t row = 0; row < model_.sights.rows.size(); ++row)
-            found.lone_sights += model_.fits[row].redundancy > 0 ? 0 : 1;
+            found.lone_sights += model_.fit(row).redundancy > 0 ? 0 : 1;
         constexpr std::array<SuspectKind, 6> kinds = {
             SuspectKind::Misread, SuspectKind::WrongBenchmark, SuspectKind::MovedChangePoint,
             SuspectKind::Knocked, SuspectKind::GradeLeftIn,    SuspectKind::StaffSection};

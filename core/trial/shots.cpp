@@ -95,7 +95,7 @@ class ShotReader {
         UsableShot usable;
         usable.shot = index;
         const double r = figure_on_staff(shot.figure, shot.figure.a).metres();
-        const double sign = shot.figure.inverted ? -1 : 1;
+        const float sign = shot.figure.inverted ? -1.0F : 1.0F;
         usable.faced = shot.facing.has();
         const auto [along, across] =
             usable.faced ? direction(shot.facing.value) : std::pair<double, double>{0, 0};

@@ -190,7 +190,7 @@ std::string readings_text(const Evaluation& evaluation) {
                  {"slip that would show, " + mm}});
     for (const SightRow& row : model.sights.rows) {
         const Reading& reading = book.readings[row.reading];
-        const ReadingFit& fit = model.fits[static_cast<std::size_t>(model.sights.row_of[row.reading])];
+        const ReadingFit& fit = model.fit(static_cast<std::size_t>(model.sights.row_of[row.reading]));
         const auto plain = [](double value, int places) {
             return std::isnan(value) ? "" : fixed(value, places);
         };
@@ -225,7 +225,8 @@ std::string walk_text(const Evaluation& evaluation) {
 std::string nothing_noticed(const Evaluation& evaluation) {
     std::size_t alone = 0;
     double largest = 0;
-    for (const ReadingFit& fit : evaluation.model->fits) {
+    for (std::size_t row = 0; row < evaluation.model->sights.rows.size(); ++row) {
+        const ReadingFit fit = evaluation.model->fit(row);
         if (fit.redundancy > 0) {
             largest = std::max(largest, fit.detectable);
         } else {
@@ -235,7 +236,7 @@ std::string nothing_noticed(const Evaluation& evaluation) {
     const Unit unit = evaluation.book->unit;
     std::string text = "\nNothing noticed.";
     if (alone > 0)
-        text += " " + std::to_string(alone) + " of " + std::to_string(evaluation.model->fits.size()) +
+        text += " " + std::to_string(alone) + " of " + std::to_string(evaluation.model->sights.rows.size()) +
                 " readings are checked by nothing: a slip there would not show.";
     if (largest > 0)
         text += " On the others a slip below " + small(largest, unit) + " " + small_unit(unit) +

@@ -76,7 +76,7 @@ bool SuspectWords::alone(const Accused& who, const Model& model) const {
     const Reading* found = reading_of(who.about.front());
     if (found == nullptr) return false;
     const std::int32_t row = model.sights.row_of[static_cast<std::size_t>(found - book_.readings.data())];
-    return row >= 0 && !(model.fits[static_cast<std::size_t>(row)].redundancy > 0);
+    return row >= 0 && !(model.fit(static_cast<std::size_t>(row)).redundancy > 0);
 }
 
 std::string SuspectWords::what(const Accused& who) const {

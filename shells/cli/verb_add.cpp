@@ -134,8 +134,7 @@ std::string judged_live(const Judgement& judgement, const std::vector<Json>& ent
         return entry.contains("kind") && entry["kind"] == "reading";
     });
     if (!reads || judgement.book == nullptr || judgement.book->readings.size() > most_readings) return "";
-    Evaluation evaluation = evaluate(judgement.book);
-    add_suspects(evaluation);
+    const Evaluation evaluation = evaluate(judgement.book, Seek::Suspects);
     for (const Finding& found : evaluation.suspects->findings) {
         if (asked_now(found, *judgement.book, entries)) findings.push_back(found);
     }

@@ -28,15 +28,12 @@ bool something_outside(const Evaluation& evaluation) {
 }
 
 template <class Write, class Text>
-int answer(const std::string& path, const Output& output, bool with_suspects, Write write, Text text) {
+int answer(const std::string& path, const Output& output, Seek seek, Write write, Text text) {
     const Result<std::shared_ptr<const Book>> book = open_book(path);
     if (!book) return refuse(book.finding(), output);
-    say_progress((*book)->entries.size(), "adjusting");
-    Evaluation evaluation = evaluate(*book);
-    if (with_suspects) {
-        say_progress((*book)->entries.size(), "looking for what went wrong");
-        add_suspects(evaluation);
-    }
+    say_progress((*book)->entries.size(),
+                 seek == Seek::Suspects ? "adjusting, looking for what went wrong" : "adjusting");
+    const Evaluation evaluation = evaluate(*book, seek);
     say_progress((*book)->entries.size(), "writing");
     if (output.json) {
         JsonOut out([](std::string_view piece) { print(piece); });
@@ -51,26 +48,26 @@ int answer(const std::string& path, const Output& output, bool with_suspects, Wr
 }  // namespace
 
 int evaluate_book(const std::string& path, const Output& output) {
-    return answer(path, output, true, write_evaluation, [&output](const Evaluation& evaluation) {
+    return answer(path, output, Seek::Suspects, write_evaluation, [&output](const Evaluation& evaluation) {
         return evaluation_text(evaluation, output.surveyor);
     });
 }
 
 int level_book(const std::string& path, const Output& output) {
-    return answer(path, output, false, write_levels, levels_text);
+    return answer(path, output, Seek::Nothing, write_levels, levels_text);
 }
 
 int suspect_book(const std::string& path, const Output& output) {
-    return answer(path, output, true, write_suspicions,
+    return answer(path, output, Seek::Suspects, write_suspicions,
                   [&path](const Evaluation& evaluation) { return suspects_text(evaluation, path); });
 }
 
 int check_book(const std::string& path, const Output& output) {
-    return answer(path, output, false, write_check, check_text);
+    return answer(path, output, Seek::Nothing, write_check, check_text);
 }
 
 int check_instruments_of_book(const std::string& path, const Output& output) {
-    return answer(path, output, false, write_checks, trials_text);
+    return answer(path, output, Seek::Nothing, write_checks, trials_text);
 }
 
 }  // namespace fallwright::cli

@@ -72,9 +72,9 @@ RC_GTEST_PROP(I04, UncertaintiesTimesAFactorScaleThoseOfTheResultAndNothingElse,
         RC_ASSERT(alike(a.planes[i].sd * factor, b.planes[i].sd, 1e-7));
         RC_ASSERT(alike(a.planes[i].gradient_sd[0] * factor, b.planes[i].gradient_sd[0], 1e-7));
     }
-    for (std::size_t i = 0; i < a.fits.size(); ++i) {
-        RC_ASSERT(same(a.fits[i].residual, b.fits[i].residual, 1e-9));
-        RC_ASSERT(same(a.fits[i].redundancy, b.fits[i].redundancy, 1e-6));
+    for (std::size_t i = 0; i < a.sights.rows.size(); ++i) {
+        RC_ASSERT(same(a.fit(i).residual, b.fit(i).residual, 1e-9));
+        RC_ASSERT(same(a.fit(i).redundancy, b.fit(i).redundancy, 1e-6));
     }
     RC_ASSERT(a.summary.dof == b.summary.dof);
     RC_ASSERT(same(a.summary.chi2, b.summary.chi2 * factor * factor, 1e-6 * (1 + a.summary.chi2)));

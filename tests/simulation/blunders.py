@@ -5,13 +5,12 @@ what a slip of size 1 adds to the light's height at each reading (so to an uprig
 """
 
 import math
-from dataclasses import dataclass, field
-from typing import Any, Callable
 
 import numpy as np
 
 import reassigned
 from model import sight
+from slip import Slip
 
 NOTHING = 0.9
 WEIGHTS = {
@@ -22,19 +21,6 @@ WEIGHTS = {
 }
 MISREAD = ((1.0, 0.010), (0.1, 0.012), (0.01, 0.012), (0.05, 0.004))
 MISREAD_FREE = (0.3, 0.006)
-
-
-@dataclass
-class Slip:
-    kind: str
-    about: list
-    column: np.ndarray
-    weight: float = 1.0  # among the instances of its kind; brought to sum 1
-    size: Callable = None  # rng -> b
-    change: Any = None  # of readings: reassigned.Change
-    floor: float = 0.02  # the least figure the readings it touches can show
-    levels: dict = field(default_factory=dict)  # of benchmarks: what 1 adds to the list
-    now: Callable = lambda setup, point, at, minute, figure: 0.0  # what 1 does to the light at one more reading
 
 
 class Job:

@@ -2,7 +2,7 @@
 
 import math
 
-from scene import LASER, LEVEL, Scene
+from scene import LASER, LEVEL, Scene, Setup
 
 LAYOUTS = ("line", "shared", "loop", "traverse", "slope", "plane")
 TITLES = {
@@ -35,8 +35,6 @@ def kit(rng, layout, level_share):
 
 def stand(scene, rng, name, at, plane=(0.0, 0.0), bearing=None, headroom=1.0, reach=()):
     """A set-up whose light is `headroom` above the highest of the points within reach."""
-    from scene import Setup
-
     if bearing is None:
         bearing = float(rng.choice([0.0, 90.0, 180.0, 270.0])) + round(float(rng.normal(0, 5)), 1)
     oriented = scene.laser and (plane != (0.0, 0.0) or (scene.mode == "placed" and rng.random() < 0.8))
@@ -120,9 +118,9 @@ def shared(rng):
     scene.point("arch", (-3.0, length / 2 - 5), middle + 3.0, placed=placed)
     low = [p for p in scene.points if p != "arch"]
     overlap = stations[count // 2 - 2: count // 2 + 3]
+    clock = Clock(rng, 1.0, 3.0)
     for k, mine in enumerate((stations[: count // 2 + 3], stations[count // 2 - 2:])):
         stand(scene, rng, f"S{k + 1}", (6.0 - 10 * k, round(length * (0.3 + 0.4 * k), 1)), reach=low)
-        clock = clock if k else Clock(rng, 1.0, 3.0)
         first, last = (("BM1", "CPA"), ("CPA", "BM2"))[k]
         scene.read(first, clock(5), "back")
         if k:

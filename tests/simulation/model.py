@@ -105,8 +105,7 @@ class Dense:
     design, expectations are rows. Columns of slips are vectors over the readings, then the benchmarks."""
 
     def __init__(self, scene, figures, expect=True):
-        model, rows, index = Model(scene, False), [], {}
-        place = lambda name: index.setdefault(name, len(index))
+        model, rows = Model(scene, False), []
         for reading, figure in zip(scene.readings, figures):
             terms, _ = model.terms(reading)
             sign = -1 if reading.inverted else 1
@@ -115,16 +114,12 @@ class Dense:
             if not (reading.point in scene.benchmarks and scene.benchmarks[reading.point][0] == 0):
                 terms[f"h {reading.point}"] = -1.0
             rows.append((terms, model.noise(reading, figure)))
-        self.readings = len(rows)
         rows += [({f"h {p}": 1.0}, sd) for p, (sd, _) in scene.benchmarks.items() if sd > 0]
         seen = {r.point for r in scene.readings}
         if expect:
             rows += [({f"h {p}": 1.0}, EXPECTATION) for p in scene.points if p in seen and scene.points[p].design is not None]
         rows += [({name: 1.0}, sd) for name, (_, sd) in model.priors.items()]
-        self.a = np.zeros((len(rows), 0))
-        for terms, _ in rows:
-            for name in terms:
-                place(name)
+        index = {name: j for j, name in enumerate(dict.fromkeys(name for terms, _ in rows for name in terms))}
         self.a = np.zeros((len(rows), len(index)))
         for i, (terms, sd) in enumerate(rows):
             for name, c in terms.items():

@@ -7,6 +7,8 @@ from functools import lru_cache
 import numpy as np
 
 from layouts import rise
+from slip import Slip
+from truth import Book, rounded
 
 LENGTH = 4.0  # of the staff
 OUT = 10.0  # an instrument out of adjustment errs so many times as much
@@ -111,15 +113,11 @@ def pairs(job):
 
 
 def wrong_point(job):
-    from blunders import Slip
-
     for i, name in pairs(job):
         yield Slip("wrong-point", [f"r{i}"], job.unit(i), 1.0, lambda rng: 1.0, Stand(i, point=name))
 
 
 def wrong_setup(job):
-    from blunders import Slip
-
     for i, reading in enumerate(job.scene.readings):
         for k in (reading.setup - 1, reading.setup + 1):
             if 0 <= k < len(job.scene.setups):
@@ -127,8 +125,6 @@ def wrong_setup(job):
 
 
 def wrong_distance(job):
-    from blunders import Slip
-
     for i, reading in enumerate(job.scene.readings):
         point = job.scene.points[reading.point]
         if point.on_line is None:
@@ -140,8 +136,6 @@ def wrong_distance(job):
 
 def spoil(truth, book, slip, rng):
     """(what is booked, b) with the slip in it, or None where no staff could show the figures."""
-    from truth import Book, rounded
-
     readings, figures, levels, b = truth.scene.readings, truth.exact, dict(book.levels), slip.size(rng)
     if isinstance(slip.change, (Stand, Out)):
         clean = figures
@@ -149,12 +143,10 @@ def spoil(truth, book, slip, rng):
         if isinstance(slip.change, Out):
             slip.column = np.zeros(len(slip.column))
             slip.column[: len(figures)] = [(-1 if r.inverted else 1) * (f - c) for r, f, c in zip(readings, figures, clean)]
-    elif slip.change is None:
+    elif slip.change is None and not slip.levels:
         figures = [f + (-1 if r.inverted else 1) * b * c for f, c, r in zip(figures, slip.column, readings)]
         if any(c and f <= slip.floor for c, f in zip(slip.column, figures)):
             return None
-        if slip.levels:
-            figures = truth.exact
     for p, share in slip.levels.items():
         levels[p] = round(levels[p] + b * share, 3)
     if not all(0.02 < f < LENGTH for f in figures):
