@@ -140,6 +140,14 @@ export type FindingCode =
   | "reading-sd-differs"
   | "unknown-suspect-kind"
   | "amended-on-suspicion"
+  | "plan-nothing"
+  | "plan-no-stations"
+  | "plan-no-benchmark"
+  | "plan-not-provable"
+  | "plan-narrow"
+  | "plan-out-of-range"
+  | "plan-unguarded"
+  | "plan-beyond-staff"
   | "trial-no-shots"
   | "trial-no-distance"
   | "trial-sees-nothing"
@@ -784,6 +792,7 @@ export type DeskRequest =
   | FallRequest
   | DialRequest
   | SetoutRequest
+  | PlanRequest
   | StaffRequest;
 
 /** A number, or text as a person types it: "1.432", "4' 8 1/4\"", "1 in 80 fall" */
@@ -904,6 +913,48 @@ export interface SetoutOptions {
   rod?: boolean;
   /** Peg card: cuts from the pegs read beside the line. Default: false. */
   pegs?: boolean;
+}
+
+/** How sure levels will be, of what a book plans or of a layout proposed along a line; without a book by closed forms */
+export interface PlanRequest {
+  verb: "plan";
+  book?: BookText;
+  options?: PlanOptions;
+}
+
+/** Of a book: line, every, what, instrument, places, as_it_is. Without one: k, reading_sd, sd_per_m, tilt_sd, benchmark_sd, length, at, unit. Both: tolerance, temperature_difference */
+export interface PlanOptions {
+  /** A line of the book to plan for; needed where the book plans nothing */
+  line?: string;
+  /** Interval between stations; default 10 m or 30 ft; the line's own points always come */
+  every?: Typed;
+  /** Surface of the stations; default the first with a tolerance, else the one a staff is read on */
+  what?: string;
+  /** T of plus or minus T; default what the book asks for */
+  tolerance?: Typed;
+  /** Of proposed set-ups; default the first of the book */
+  instrument?: string;
+  /** Where the instrument may stand: points whose place is known, or chainages of the line ("40", "40 L3.5"); default beside the line */
+  places?: string[];
+  /** Judge the layout only; look for no better one. Default: false. */
+  as_it_is?: boolean;
+  /** Degrees between where the instrument was kept and the air */
+  temperature_difference?: number;
+  /** The tolerance is that many standard deviations. Default: 2. */
+  k?: number;
+  /** Default 1.2 mm */
+  reading_sd?: Typed;
+  /** Growth of it with the sight, per length; of an optical level */
+  sd_per_m?: Typed;
+  /** Of the light's plane, per length */
+  tilt_sd?: Typed;
+  /** Of each benchmark */
+  benchmark_sd?: Typed;
+  /** Of a run, or between two benchmarks */
+  length?: Typed;
+  /** How far a point lies from the first of two benchmarks */
+  at?: Typed;
+  unit?: Unit;
 }
 
 /** The face of the staff around a reading, and how to read it */
@@ -1823,6 +1874,223 @@ export interface SightRail {
   }[];
 }
 
+// --- Answer to plan, version 1
+
+/** How sure levels will be before anyone goes out. Of a book, or without one by closed forms. */
+export type PlanAnswer = PlanOfBook | QuickPlan;
+
+/** What a layout is worth before anyone goes out, and what would better it */
+export interface PlanOfBook {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** The book plans nothing here: the layout is the program's */
+  proposed: boolean;
+  /** Benchmarks read in it: every sd is relative to them as given */
+  relative_to: string[];
+  /** With which a tolerance must hold to be proved */
+  confidence: number;
+  plan: PlannedLayout;
+  /** The best of each kind of change by itself, the largest gain first */
+  alone: PlanStep[];
+  /** One after the other, each upon those before it */
+  steps: PlanStep[];
+  /** After all steps; null where there is none */
+  better: PlannedLayout | null;
+  /** Layouts solved */
+  tried: number;
+  /** Minutes the instrument should stand before the first reading; null where no temperature difference was given */
+  warm_up: number | null;
+  /** Keep the light that far from the ground */
+  beam_clearance: number;
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+export interface PlannedLayout {
+  /** The largest sd of a station, weighed by its tolerance: one with twice the tightest counts half */
+  worst: number | null;
+  worst_point: string | null;
+  /** Of the stations' sds, weighed alike */
+  mean: number | null;
+  /** A reading 1, a set-up 5 */
+  effort: number;
+  setups: PlannedSetup[];
+  /** Proposed ones, midway between the set-ups that read them */
+  change_points: PlannedChangePoint[];
+  readings: PlannedReading[];
+  stations: PlannedStation[];
+  falls: PlannedFall[];
+}
+
+/** On the grid, or along a line that has a frame of its own */
+export type PlannedPlace = {
+  /** East */
+  e: number;
+  /** North */
+  n: number;
+} | {
+  line: string;
+  /** Chainage */
+  ch: number;
+  /** Offset, right positive */
+  off: number;
+};
+
+export interface PlannedSetup {
+  name: string;
+  /** Not in the book, or not there */
+  proposed: boolean;
+  /** null where it is not known */
+  place: PlannedPlace | null;
+  /** Of the main axis, degrees clockwise from grid north (or from the line's chainage) */
+  bearing: number | null;
+  /** The body is turned half round from what the book says, or from along the line */
+  half_round: boolean;
+  readings: number;
+  /** Sight */
+  shortest: number | null;
+  /** Sight */
+  longest: number | null;
+  /** Between the lowest and the highest level it reads, as known or wanted; null on a slope */
+  spread: number | null;
+  /** How much the longest sight reads too much against the shortest one over hot ground; in no sd */
+  hot_ground: number | null;
+}
+
+export interface PlannedChangePoint {
+  name: string;
+  /** Midway */
+  place: PlannedPlace | null;
+}
+
+export interface PlannedReading {
+  /** null: proposed */
+  id: string | null;
+  setup: string;
+  point: string;
+  /** null: the assumed sight */
+  dist: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** A probability, 4 decimals */
+  redundancy: number;
+  /** The least slip that would show; null: none would */
+  detectable: number | null;
+  /** Where no slip would show: the one more reading that changes that */
+  cure: PlannedCure | null;
+}
+
+export interface PlannedCure {
+  setup: string;
+  point: string;
+  /** A reading that is planned already, once more */
+  again: boolean;
+  /** The least slip that then shows */
+  detectable: number | null;
+}
+
+export interface PlannedStation {
+  point: string;
+  line: string | null;
+  /** Chainage */
+  ch: number | null;
+  /** Offset, right positive */
+  off: number | null;
+  what: string | null;
+  /** null where it hangs on nothing */
+  sd: number | null;
+  /** Tolerance, negative; null: open */
+  below: number | null;
+  /** Tolerance; null: open */
+  above: number | null;
+  /** half: half the tolerance and more is left to the builder; narrow: it can be proved where it is built closer; nothing: it cannot be proved; one-sided: only the guard can be told; null: no tolerance */
+  proof: "half" | "narrow" | "nothing" | "one-sided" | null;
+  /** How far off the middle of the tolerance a level can still be proved */
+  margin: number | null;
+  /** How far inside a limit a measured level must lie */
+  guard: number | null;
+}
+
+export interface PlannedFall {
+  line: string;
+  what: string;
+  /** Of the gradient through all stations of the surface at offset 0 */
+  sd: number | null;
+}
+
+export interface PlanStep {
+  change: "read-again" | "read-all-again" | "half-round" | "benchmark" | "other-setup" | "change-point" | "move-setup" | "add-setup" | "remove-setup";
+  /** Set-ups it concerns; of a new one the first */
+  setups: string[];
+  /** Points it concerns */
+  points: string[];
+  /** Where a set-up comes to stand */
+  place: PlannedPlace | null;
+  /** More than before; negative: less */
+  effort: number;
+  worst_gain: number | null;
+  mean_gain: number | null;
+  /** After it */
+  worst: number | null;
+  /** After it */
+  mean: number | null;
+}
+
+/** Without a book: closed forms */
+export interface QuickPlan {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** With which anything at all of the tolerance can be proved */
+  largest_sd: number | null;
+  /** With which half of it is left to the builder */
+  half_sd: number | null;
+  /** From a benchmark to a point; null: at no distance, or at any */
+  longest_distance: number | null;
+  /** Of an optical level; null: at no sight, or at any */
+  longest_balanced_sight: number | null;
+  /** Of each end, to meet the tolerance close by; 0: no number does */
+  readings_to_average: number | null;
+  /** Set-ups one after the other over a length, turned half round alternately, sights balanced */
+  run: QuickRun | null;
+  two_benchmarks: QuickBetween | null;
+  /** Minutes */
+  warm_up: number | null;
+}
+
+export interface QuickRun {
+  /** Number of set-ups, no whole one */
+  best: number | null;
+  /** At the end, with it */
+  best_sd: number | null;
+  /** Length of a bay with it */
+  best_bay: number | null;
+  /** Half of that */
+  best_sight: number | null;
+  /** The best whole number */
+  setups: number;
+  /** At the end */
+  sd: number | null;
+  by_setups: QuickRunOf[];
+}
+
+export interface QuickRunOf {
+  setups: number;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+}
+
+/** A point between two benchmarks read in one set-up, its own reading included */
+export interface QuickBetween {
+  /** From the first benchmark alone */
+  one: number | null;
+  /** From both, nothing believed of the tilt */
+  free: number | null;
+  /** From both */
+  both: number | null;
+}
+
 // --- Answer to staff, version 1
 
 /** The face of the staff around a reading, drawn, and how to read it */
@@ -1860,5 +2128,6 @@ export interface Answers {
   fall: FallAnswer;
   dial: DialAnswer;
   setout: SetoutAnswer;
+  plan: PlanAnswer;
   staff: StaffAnswer;
 }

@@ -15,6 +15,10 @@ constexpr std::size_t first_slots = 64;
 
 Names::Names() : texts_{std::string_view()}, slots_(first_slots) {}
 
+Names::Names(const Names& other) : Names() {
+    for (NameId name = 1; name < other.size(); ++name) intern(other.text(name));
+}
+
 std::size_t Names::slot_of(std::string_view text, std::size_t hash) const {
     const std::size_t mask = slots_.size() - 1;
     const auto part = static_cast<std::uint32_t>(hash);

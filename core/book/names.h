@@ -18,9 +18,10 @@ constexpr NameId no_name = 0;
 // and the text itself a name. Texts keep their address until the book goes.
 class Names {
   public:
-    // Holds "" from the start. Moves, but does not copy: views point into it.
+    // Holds "" from the start.
     Names();
-    Names(const Names&) = delete;
+    // Every text anew under its number, since views point into the blocks; never by accident: explicit.
+    explicit Names(const Names& other);
     Names& operator=(const Names&) = delete;
     Names(Names&&) = default;
     Names& operator=(Names&&) = default;

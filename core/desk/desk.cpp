@@ -9,6 +9,7 @@
 #include "desk/evaluation.h"
 #include "desk/fall_answer.h"
 #include "desk/options.h"
+#include "desk/plan_answer.h"
 #include "desk/setout_answer.h"
 #include "desk/staff_answer.h"
 #include "desk/trace_answer.h"
@@ -37,8 +38,8 @@ std::string written(const Result<Answer>& answer, std::string (*write)(const Ans
 }
 
 bool is_book_verb(std::string_view verb) {
-    constexpr std::array<std::string_view, 8> verbs = {"evaluate", "levels", "check",    "fall",
-                                                       "dial",     "setout", "suspects", "trial"};
+    constexpr std::array<std::string_view, 9> verbs = {"evaluate", "levels",   "check", "fall", "dial",
+                                                       "setout",   "suspects", "trial", "plan"};
     return std::find(verbs.begin(), verbs.end(), verb) != verbs.end();
 }
 
@@ -53,10 +54,12 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     Options options(given ? request["options"] : empty);
     if (verb == "staff") return written(staff_picture(options), staff_json);
     if (verb == "fall" && !options.has("line")) return written(fall_of_readings(options), fall_json);
+    if (verb == "plan" && !book) return written(quick_plan(options), quick_plan_json);
     if (!is_book_verb(verb)) return bad_request({"verb"}, "verb " + verb + " is not known");
     if (!book) return bad_request({"book"}, "verb " + verb + " needs a book");
     if (verb == "fall") return written(fall_of_line(book, options), fall_json);
     if (verb == "dial") return written(dial_of(book, options), dial_json);
+    if (verb == "plan") return written(plan_of(book, options), plan_json);
     if (verb == "setout") return written(setout_of(book, options), setout_json);
     const bool suspicious = (verb == "suspects" && !options.has("trace")) || verb == "evaluate";
     const Evaluation evaluation = evaluate(book, suspicious ? Seek::Suspects : Seek::Nothing);

@@ -101,6 +101,13 @@ std::vector<std::string> Options::texts(const char* name) {
     return all;
 }
 
+std::optional<double> Options::number(const char* name) {
+    if (!has(name)) return std::nullopt;
+    if (object_[name].is_number()) return object_[name].get<double>();
+    refuse(finding(Code::BadRequest, {name}, std::string(name) + " is no number"));
+    return std::nullopt;
+}
+
 std::optional<std::string> Options::text(const char* name) {
     if (!has(name)) return std::nullopt;
     if (object_[name].is_string()) return object_[name].get<std::string>();

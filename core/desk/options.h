@@ -36,6 +36,8 @@ class Options {
     std::vector<Length> chainages(const char* name);
     // Names; anything but text in the list is a fault.
     std::vector<std::string> texts(const char* name);
+    // A plain number: a count, degrees of temperature.
+    std::optional<double> number(const char* name);
     // Plain text and switches.
     std::optional<std::string> text(const char* name);
     bool flag(const char* name);

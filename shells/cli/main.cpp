@@ -1,4 +1,5 @@
 #include <CLI/CLI.hpp>
+#include <cmath>
 #include <cstdio>
 #include <exception>
 #ifdef __GLIBC__
@@ -19,6 +20,7 @@ struct Arguments {
     FallArguments fall;
     DialArguments dial;
     SetoutArguments setout;
+    PlanArguments plan;
     StaffArguments staff;
     ImportArguments import;
     std::vector<std::string> entry, books;
@@ -127,6 +129,44 @@ void add_setout_verb(CLI::App& app, Arguments& arguments, int& code) {
     setout->callback([&] { code = set_out_line(arguments.setout, arguments.output); });
 }
 
+void add_plan_options(CLI::App& plan, PlanArguments& arguments) {
+    const auto text = [&](const char* option, const char* name, const char* what) {
+        plan.add_option(option, arguments.texts[name], what);
+    };
+    const auto number = [&](const char* option, const char* name, const char* what) {
+        arguments.numbers[name] = std::nan("");
+        plan.add_option(option, arguments.numbers[name], what);
+    };
+    plan.add_option("book", arguments.book, "Book file; without one the closed forms answer");
+    text("--line", "line", "Line of the book to plan for");
+    text("--every", "every", "Interval between stations; the line's own points come too");
+    text("--what", "what", "Surface of the stations: laid, finished, ground, ...");
+    text("--tolerance", "tolerance", "T of ±T; without: what the book asks for");
+    text("--instrument", "instrument", "Instrument of the book to plan with");
+    plan.add_option("--places", arguments.places,
+                    "Up to 8 places for the instrument: points, or chainages of the line: 40 '80 L3.5'");
+    plan.add_flag("--as-it-is", arguments.as_it_is, "Judge the layout only; look for no better one");
+    number("--temperature-difference", "temperature_difference", "Degrees between its box and the air");
+    text("--reading-sd", "reading_sd", "Without a book: of one reading; 1.2 mm");
+    text("--sd-per-m", "sd_per_m", "Without a book: its growth with the sight, of an optical level");
+    text("--tilt-sd", "tilt_sd", "Without a book: tilt of the light's plane, as 0.024 mm/m");
+    text("--benchmark-sd", "benchmark_sd", "Without a book: of each benchmark");
+    text("--length", "length", "Without a book: of a run, or between two benchmarks");
+    text("--at", "at", "Without a book: how far a point lies from the first benchmark");
+    number("--k", "k", "Without a book: the tolerance is that many standard deviations; 2");
+    text("--unit", "unit", "Without a book: m or ft");
+}
+
+void add_plan_verb(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* plan =
+        add_verb(app, arguments, "plan", "How sure the levels will be, and what would make them surer",
+                 "fallwright plan examples/planned.book.jsonl\n"
+                 "  fallwright plan examples/to-plan.book.jsonl --line K1 --tolerance 6mm\n"
+                 "  fallwright plan --tolerance 5mm --reading-sd 1.2mm --tilt-sd '0.024 mm/m'");
+    add_plan_options(*plan, arguments.plan);
+    plan->callback([&] { code = plan_book(arguments.plan, arguments.output); });
+}
+
 void add_staff_verb(CLI::App& app, Arguments& arguments, int& code) {
     CLI::App* staff =
         add_verb(app, arguments, "staff", "The face of the staff around a reading, and how to read it",
@@ -201,6 +241,7 @@ int run(int argc, char** argv) {
     add_fall_verb(app, arguments, code);
     add_dial_verb(app, arguments, code);
     add_setout_verb(app, arguments, code);
+    add_plan_verb(app, arguments, code);
     add_staff_verb(app, arguments, code);
     add_writing_verbs(app, arguments, code);
     try {

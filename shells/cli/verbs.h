@@ -3,6 +3,7 @@
 //   said why
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -45,6 +46,16 @@ struct SetoutArguments {
     bool rod = false, pegs = false;
 };
 int set_out_line(const SetoutArguments& arguments, const Output& output);
+
+struct PlanArguments {
+    std::string book;  // without one the closed forms answer
+    // By the name of the option; "" and NaN where it is not given.
+    std::map<std::string, std::string> texts;
+    std::map<std::string, double> numbers;
+    std::vector<std::string> places;
+    bool as_it_is = false;  // judge only, without a search
+};
+int plan_book(const PlanArguments& arguments, const Output& output);
 
 struct StaffArguments {
     std::string reading, unit, length, window;

@@ -25,6 +25,7 @@ ROOTS = {
     "fall.schema.json": "FallAnswer",
     "dial.schema.json": "DialAnswer",
     "setout.schema.json": "SetoutAnswer",
+    "plan.schema.json": "PlanAnswer",
     "staff.schema.json": "StaffAnswer",
     "error.schema.json": "ErrorAnswer",
 }

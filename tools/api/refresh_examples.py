@@ -16,7 +16,7 @@ import tempfile
 from schemas import ROOT
 
 FOLDER = ROOT / "api" / "examples" / "v1"
-FLAGS = {"inverted", "ascii", "rod", "pegs"}
+FLAGS = {"inverted", "ascii", "rod", "pegs", "as_it_is"}
 # Options that the command line calls otherwise; of a drawing it wants the file, which --json leaves unwritten.
 RENAMED = {"staff_length": "length", "style": "svg"}
 
@@ -39,7 +39,7 @@ def arguments(request, book):
     if "reading" in options:
         positional.append(options.pop("reading"))
     for name, value in options.items():
-        flag = f"--{RENAMED.get(name, name)}"
+        flag = "--" + RENAMED.get(name, name).replace("_", "-")
         if name in FLAGS:
             words.append(flag)
         elif isinstance(value, list):
