@@ -61,6 +61,7 @@ class MaybeDecimal {
     constexpr explicit operator bool() const { return ticks_ != absent; }
     // Only where there is one; a programmer error else, which no build looks for.
     constexpr Decimal operator*() const { return Decimal::ticks(ticks_); }
+    constexpr Decimal value_or(Decimal other) const { return *this ? **this : other; }
     // For those who pass it on.
     constexpr operator std::optional<Decimal>() const {
         return *this ? std::optional<Decimal>(**this) : std::nullopt;

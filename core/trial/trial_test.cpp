@@ -222,8 +222,8 @@ TEST(Trial, AStationBeyondThePegsIsKnownByTheOthers) {
 TEST(Trial, CorrectedReadingsAreThoseOfAnInstrumentInOrder) {
     Layout layout(6e-5, 2e-5, 0);
     for (const int facing : {0, 90, 180, 270}) layout.faced("S", 1.5, "A", 0, 30, facing);
-    for (const ShotFit& shot : Checked(layout.trial("laser")).first().shots)
-        EXPECT_NEAR(shot.corrected, 1.5, 1e-7);
+    const Checked book(layout.trial("laser"));
+    for (const ShotFit& shot : book.first().shots) EXPECT_NEAR(shot.corrected, 1.5, 1e-7);
 }
 
 TEST(Trial, AnInvertedShotCountsFromAbove) {
