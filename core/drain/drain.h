@@ -1,0 +1,9 @@
+// drain: what a drain does with the water: hydraulics of a pipe, rules of self-cleansing, a run of pipes.
+//
+//   section.h     wet area, perimeter, hydraulic radius and width of a circular pipe at a depth
+//
+// Metres, seconds, ratios; falls are positive the way the water runs. Levels of water and pressure are not
+// computed beyond steady, uniform flow: no backwater, no surge, no losses at bends and chambers. Pure.
+#pragma once
+
+#include "drain/section.h"  // IWYU pragma: export
