@@ -1,6 +1,7 @@
 #include "preset/preset.h"
 
 #include "preset/error_figures.h"
+#include "preset/flatness.h"
 #include "preset/misclosure.h"
 
 namespace fallwright::preset {
@@ -20,6 +21,7 @@ std::vector<Listed> all_presets() {
     std::vector<Listed> all;
     list_misclosure(all);
     list_error_figures(all);
+    list_flatness(all);
     return all;
 }
 
