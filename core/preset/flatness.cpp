@@ -107,8 +107,8 @@ double FlatnessCriterion::limit_m(double base) const {
         const FlatnessLimit& from = limits[i - 1];
         const FlatnessLimit& to = limits[i];
         if (!(base >= from.base && base <= to.base)) continue;
-        const double share = (base - from.base) / (to.base - from.base);
-        return rounded_to(from.limit + share * (to.limit - from.limit), 0) / mm_per_m;
+        const double along = (base - from.base) / (to.base - from.base);
+        return rounded_to(from.limit + along * (to.limit - from.limit), 0) / mm_per_m;
     }
     return none;
 }
