@@ -1,6 +1,7 @@
 // hydraulics: steady, uniform flow by gravity in a circular pipe, full and part full.
 //
-// R the hydraulic radius (bore / 4 full), S the fall (positive the way the water runs), g 9.80665 m/s2 (standard):
+// R the hydraulic radius (bore / 4 full), S the fall (positive the way the water runs), g 9.80665 m/s2
+// (standard):
 //   Colebrook-White   V = -2 sqrt(8 g R S) log10(k / (14.8 R) + 2.51 nu / (4 R sqrt(8 g R S)))
 //                     k the roughness, nu the kinematic viscosity; the bore's 3.7 D with D = 4 R
 //                     (Colebrook 1939; Ackers, Charts for the hydraulic design of channels and pipes, 1958)
