@@ -1,6 +1,7 @@
 #include <functional>
 
 #include "book/read_entry.h"
+#include "quantity/gradient.h"
 
 namespace fallwright {
 
@@ -148,10 +149,8 @@ Maybe read_fall(Fields& fields, std::string_view key) {
     const std::uint32_t node = fields.given(key);
     if (node == 0 || !value.has()) return value;
     const Node& written = fields.context().record.node(node);
-    const std::string_view text = written.type == NodeType::Text ? fields.context().record.text(written) : "";
-    const bool said =
-        text.find("fall") != std::string_view::npos || text.find("down") != std::string_view::npos;
-    return said ? Maybe{std::fabs(value.value)} : value;
+    if (written.type != NodeType::Text) return value;
+    return {as_fall(Gradient::ratio(value.value), fields.context().record.text(written)).ratio()};
 }
 
 void read_tolerance(Fields& fields, Tolerance& to) {

@@ -28,7 +28,7 @@ namespace fallwright::drain {
 constexpr double gravity = 9.80665;
 constexpr double weight_of_water = 9806.65;
 // Clean water of 20 degrees Celsius: with it the published tables at hand come out to their last digit. Water
-// of 10 degrees (1.31e-6) runs about 1 % slower in a drain.
+// of 10 degrees (1.31e-6) runs 0.4 % slower in a drain of k 0.6 mm, 3 % slower in a smooth one.
 constexpr double viscosity_of_water = 1.007e-6;
 // The range of Colebrook-White.
 constexpr double least_reynolds = 4000;

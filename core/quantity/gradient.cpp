@@ -29,6 +29,14 @@ Finding two_ways(std::string_view text) {
                       "keep one sign or one word: 1.25 % fall");
 }
 
+bool take_falling(Cursor& cursor) {
+    return cursor.take_any({"fall", "falls", "falling", "down", "downhill", "downward", "downwards"});
+}
+
+bool take_rising(Cursor& cursor) {
+    return cursor.take_any({"rise", "rises", "rising", "up", "uphill", "upward", "upwards"});
+}
+
 // What has been read of one gradient. Signs: -1, +1, 0 for none.
 struct Reader {
     Cursor cursor;
@@ -46,9 +54,9 @@ struct Reader {
     // Words of direction, with "a", "of", "at" between them.
     void directions() {
         for (;;) {
-            if (cursor.take_any({"fall", "falls", "falling", "down", "downhill", "downward", "downwards"})) {
+            if (take_falling(cursor)) {
                 note(word, -1);
-            } else if (cursor.take_any({"rise", "rises", "rising", "up", "uphill", "upward", "upwards"})) {
+            } else if (take_rising(cursor)) {
                 note(word, 1);
             } else if (!cursor.take_any({"a", "of", "at"})) {
                 return;
@@ -174,6 +182,23 @@ Result<Gradient> parse_gradient(std::string_view text) {
     reader.directions();
     if (!figure || !reader.cursor.at_end()) return unreadable(text);
     return directed(reader, *figure, text);
+}
+
+Gradient as_fall(Gradient gradient, std::string_view text) {
+    Result<Cursor> tokens = scan(text);
+    if (!tokens) return gradient;
+    for (; !tokens->at_end(); tokens->advance()) {
+        const double size = std::fabs(gradient.ratio());
+        if (take_falling(*tokens)) return Gradient::ratio(size);
+        if (take_rising(*tokens)) return Gradient::ratio(-size);
+    }
+    return gradient;
+}
+
+Result<Gradient> parse_fall(std::string_view text) {
+    const Result<Gradient> gradient = parse_gradient(text);
+    if (!gradient) return gradient;
+    return as_fall(*gradient, text);
 }
 
 GradientTexts all_ways(Gradient gradient, int figures) {

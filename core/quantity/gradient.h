@@ -86,6 +86,12 @@ constexpr Length operator*(Gradient gradient, Length run) {
 
 Result<Gradient> parse_gradient(std::string_view text);
 
+// A fall, positive the way the water runs. What is called a fall is one, whatever its sign: 1 in 80, 1 in 80
+// fall and 1.25 % are falls; -1.25 % and 1 in 80 rise run against the water.
+Result<Gradient> parse_fall(std::string_view text);
+// The same of a gradient read already; `text`: how it was written.
+Gradient as_fall(Gradient gradient, std::string_view text);
+
 // One gradient in every way the trade writes it, for people; `figures` significant figures each (1..15), by
 // the printing rule. Each text reads back by parse_gradient.
 struct GradientTexts {

@@ -240,4 +240,15 @@ TEST(Gradient, TimesALengthIsTheRise) {
     EXPECT_LT(-Gradient::percent(1), Gradient::percent(1));
 }
 
+// Where water runs a fall is positive, with or without the word; a sign or a word of rising is against it.
+TEST(Gradient, AFallIsPositiveTheWayTheWaterRuns) {
+    for (const char* text : {"1 in 80", "1 in 80 fall", "FALLING 1:80", "-1.25 % down", "1.25 % downhill"})
+        EXPECT_DOUBLE_EQ(parse_fall(text)->ratio(), 0.0125) << text;
+    for (const char* text : {"-1 in 80", "1 in 80 rise", "-1.25 %", "rising 1:80"})
+        EXPECT_DOUBLE_EQ(parse_fall(text)->ratio(), -0.0125) << text;
+    EXPECT_EQ(parse_fall("level")->ratio(), 0);
+    EXPECT_FALSE(static_cast<bool>(parse_fall("1 in 0 fall")));
+    EXPECT_EQ(as_fall(Gradient::ratio(-0.01), "").ratio(), -0.01);
+}
+
 }  // namespace fallwright

@@ -12,7 +12,7 @@ namespace {
 using Kind = Token::Kind;
 
 // UTF-8 as typed, and what it stands for.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 25> typography = {{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 26> typography = {{
     {"\u2212", "-"},           // minus
     {"\u2013", "-"},           // dash
     {"\u00b1", "+-"},          // plus-minus
@@ -34,8 +34,9 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 25> typograp
     {"\u215c", " 3/8 "},
     {"\u215d", " 5/8 "},
     {"\u215e", " 7/8 "},
-    {"\u2044", "/"},  // fraction slash
-    {"\u2215", "/"},  // division slash
+    {"\u2044", "/"},   // fraction slash
+    {"\u2215", "/"},   // division slash
+    {"\u00b3", "^3"},  // cubed
     {"''", "\""},
     {"+/-", "+-"},
 }};
