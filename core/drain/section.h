@@ -6,7 +6,7 @@
 //   perimeter  D theta / 2, wet wall only
 //   radius     area / perimeter, the hydraulic radius
 //   top        D sin(theta / 2), width of the water's surface: 0 where empty and where full
-// Chow, Open-Channel Hydraulics, 1959, table 2-1 (HY-07).
+// Chow, Open-Channel Hydraulics, 1959, as cited beside a table of the elements (HY-07).
 //
 // Any one unit of length (area its square). Empty at a depth of 0 and below: everything 0. Full at the bore
 // and above: radius D / 4. Relative error below 1e-12 at every depth, the smallest included; only + - x / and

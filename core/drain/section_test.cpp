@@ -19,8 +19,8 @@ struct Elements {
 
 }  // namespace
 
-// HY-07: geometric elements of a circular section of unit bore as tabulated after Chow, Open-Channel
-// Hydraulics, 1959, table 2-1; six printed places.
+// HY-07: geometric elements of a circular section of unit bore, a table citing Chow (1959), Sturm (2001) and
+// FHWA HDS-4; six printed places.
 TEST(Section, ElementsOfTheHandbook) {
     constexpr std::array<Elements, 8> table = {{{0.05, 0.014681, 0.032551, 0.43589, 0.451027},
                                                 {0.10, 0.040875, 0.06352, 0.6, 0.643501},

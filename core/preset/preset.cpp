@@ -3,6 +3,7 @@
 #include "preset/error_figures.h"
 #include "preset/flatness.h"
 #include "preset/misclosure.h"
+#include "preset/self_cleansing.h"
 
 namespace fallwright::preset {
 
@@ -22,6 +23,7 @@ std::vector<Listed> all_presets() {
     list_misclosure(all);
     list_error_figures(all);
     list_flatness(all);
+    list_self_cleansing(all);
     return all;
 }
 

@@ -21,6 +21,7 @@
 
 namespace fallwright {
 
+// Exact: the foot is the international one, the gallon 231 cubic inches.
 constexpr double cubic_metres_per_cubic_foot = metres_per_foot * metres_per_foot * metres_per_foot;
 constexpr double litres_per_gallon = 3.785411784;
 
@@ -35,6 +36,7 @@ class Discharge {
         return Discharge(unit == Unit::Foot ? value * cubic_metres_per_cubic_foot : value);
     }
 
+    // Each of them a second, in that unit cubed where a unit is named.
     constexpr double cubic_metres() const { return value_; }
     constexpr double litres() const { return value_ * 1000; }
     constexpr double in(Unit unit) const {
@@ -44,11 +46,12 @@ class Discharge {
     constexpr double gallons_a_minute() const { return litres() / litres_per_gallon * 60; }
     constexpr double million_gallons_a_day() const { return gallons_a_minute() * 1440 / 1e6; }
 
+    // Compared with another discharge only.
     constexpr auto operator<=>(const Discharge&) const = default;
 
   private:
     explicit constexpr Discharge(double value) : value_(value) {}
-    double value_ = 0;
+    double value_ = 0;  // m3/s
 };
 
 // Length a time, without a direction.
@@ -61,6 +64,7 @@ class Velocity {
         return Velocity(unit == Unit::Foot ? value * metres_per_foot : value);
     }
 
+    // A second.
     constexpr double metres() const { return value_; }
     constexpr double in(Unit unit) const { return unit == Unit::Foot ? value_ / metres_per_foot : value_; }
 
@@ -68,9 +72,10 @@ class Velocity {
 
   private:
     explicit constexpr Velocity(double value) : value_(value) {}
-    double value_ = 0;
+    double value_ = 0;  // m/s
 };
 
+// `unit`: of a figure without one, cubed a second or a second.
 Result<Discharge> parse_discharge(std::string_view text, Unit unit);
 Result<Velocity> parse_velocity(std::string_view text, Unit unit);
 
