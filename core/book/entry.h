@@ -264,6 +264,23 @@ struct RulePrior {
     double p = 0;
 };
 
+// What the job says of its drains (rule hydraulics): friction of pipes that give no roughness of their own,
+// the peak flow, and the figures it is held to besides or instead of a preset.
+struct HydraulicsRule {
+    Maybe roughness, manning;        // metres; s/m^(1/3): one of them
+    Maybe viscosity;                 // m2/s
+    Maybe flow, dwellings, closets;  // m3/s, or counts
+    Maybe fall, velocity, drag;      // least; the way water runs, m/s, N/m2
+    NameId source = no_name;         // where they are from
+};
+
+// Local limits beside the general cautions (rule cautions), and sentences of the job's own.
+struct CautionsRule {
+    Maybe depth, egress, spoil;  // metres
+    NameId source = no_name;
+    std::vector<NameId> add;
+};
+
 // A rule of the job: which preset, or which values. Only the values of the rules this version uses are read.
 struct Rule {
     std::uint32_t entry = 0;
@@ -271,6 +288,8 @@ struct Rule {
     NameId by = no_name;   // misclosure: sets, km or model
     Maybe a, d, p, sd, k;  // misclosure a; assumed-sight d; confidence p; expectation sd; refraction k
     std::vector<RulePrior> priors;  // suspect-priors
+    HydraulicsRule hydraulics;
+    CautionsRule cautions;
 };
 
 // The instrument was adjusted: checks and readings before no longer speak for it.

@@ -1,7 +1,7 @@
 #include <functional>
 
 #include "book/read_entry.h"
-#include "quantity/gradient.h"
+#include "book/read_rule.h"
 
 namespace fallwright {
 
@@ -143,16 +143,6 @@ void read_line(Fields& fields, LineEntry& to) {
     }
 }
 
-// Positive the way the water runs: what is called a fall is one, whatever its sign along the line.
-Maybe read_fall(Fields& fields, std::string_view key) {
-    const Maybe value = fields.gradient(key);
-    const std::uint32_t node = fields.given(key);
-    if (node == 0 || !value.has()) return value;
-    const Node& written = fields.context().record.node(node);
-    if (written.type != NodeType::Text) return value;
-    return {as_fall(Gradient::ratio(value.value), fields.context().record.text(written)).ratio()};
-}
-
 void read_tolerance(Fields& fields, Tolerance& to) {
     to.line = fields.required_name("line");
     to.what = fields.required_name("what");
@@ -216,52 +206,6 @@ void read_want(Fields& fields, Want& to) {
     to.whats = fields.names("what");
     if ((to.line == no_name) == (to.surface == no_name))
         fields.context().refuse(Code::MissingField, "want needs line or surface, one of them");
-}
-
-// Which words are kinds is known where they are used.
-void read_priors(EntryContext& context, std::uint32_t object, Fields& values, Rule& to) {
-    const Node& all = context.record.node(object);
-    for (std::uint32_t child = object + 1; child < all.end; child = context.record.node(child).end) {
-        const std::string word(context.record.key(context.record.node(child)));
-        const Maybe p = values.number(word);
-        if (!p.has()) continue;
-        if (p.value < 0 || p.value > 1) {
-            context.refuse(Code::OutOfRange, "values." + word + " must be between 0 and 1");
-        } else {
-            to.priors.push_back({context.book.names.intern(word), p.value});
-        }
-    }
-}
-
-void read_rule(Fields& fields, Rule& to) {
-    to.name = fields.required_name("name");
-    to.preset = fields.name("preset");
-    if (!fields.has("values")) return;
-    const std::uint32_t node = fields.take("values");
-    if (fields.context().record.node(node).type != NodeType::Object)
-        return fields.wrong_type("values", "object");
-    Fields values(fields.context(), node, "values");
-    const std::string_view name = fields.context().book.names.text(to.name);
-    if (name == "misclosure") {
-        const int by = values.choice("by", {"sets", "km", "model"});
-        to.by = by < 0 ? no_name : values.name("by");
-        to.a = values.positive_length("a");
-    } else if (name == "assumed-sight") {
-        to.d = values.positive_length("d");
-    } else if (name == "confidence") {
-        to.p = values.number("p");
-        if (to.p.has() && !(to.p.value > 0.5 && to.p.value < 1))
-            fields.context().refuse(Code::OutOfRange, "p must be between 0.5 and 1");
-    } else if (name == "refraction") {
-        to.k = values.number("k");
-    } else if (name == "expectation") {
-        to.sd = values.sd("sd");
-    } else if (name == "suspect-priors") {
-        read_priors(fields.context(), node, values, to);
-    } else {
-        return;  // of a later version, or read where it is used
-    }
-    values.unknown();
 }
 
 void read_relaid(Fields& fields, Relaid& to) {

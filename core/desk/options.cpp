@@ -64,6 +64,43 @@ std::optional<Gradient> Options::gradient(const char* name) {
         [](double number) { return Gradient::ratio(number); });
 }
 
+bool Options::bare(const char* name) const {
+    if (!has(name)) return false;
+    const nlohmann::json& value = object_[name];
+    if (!value.is_string()) return value.is_number();
+    return value.get_ref<const std::string&>().find_first_not_of("0123456789. ") == std::string::npos;
+}
+
+std::optional<double> Options::share(const char* name) {
+    if (!has(name) || !object_[name].is_string()) return std::nullopt;
+    if (object_[name].get_ref<const std::string&>().find('%') == std::string::npos) return std::nullopt;
+    const std::optional<Gradient> share = gradient(name);
+    return share ? std::optional<double>(share->ratio()) : std::nullopt;
+}
+
+std::optional<Discharge> Options::discharge(const char* name) {
+    if (!has(name)) return std::nullopt;
+    const Unit in = unit();
+    return typed<Discharge>(
+        object_[name], name, [in](const std::string& text) { return parse_discharge(text, in); },
+        [in](double number) { return Discharge::in(in, number); });
+}
+
+std::optional<Velocity> Options::velocity(const char* name) {
+    if (!has(name)) return std::nullopt;
+    const Unit in = unit();
+    return typed<Velocity>(
+        object_[name], name, [in](const std::string& text) { return parse_velocity(text, in); },
+        [in](double number) { return Velocity::in(in, number); });
+}
+
+std::optional<Gradient> Options::fall(const char* name) {
+    if (!has(name)) return std::nullopt;
+    return typed<Gradient>(
+        object_[name], name, [](const std::string& text) { return parse_fall(text); },
+        [](double number) { return Gradient::ratio(number); });
+}
+
 template <class Parse>
 std::vector<Length> Options::list(const char* name, Parse parse) {
     std::vector<Length> all;

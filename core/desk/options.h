@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "base/finding.h"
+#include "quantity/discharge.h"
 #include "quantity/gradient.h"
 #include "quantity/length.h"
 
@@ -29,6 +30,14 @@ class Options {
     std::optional<Length> length(const char* name);
     // With its uncertainty, where the text gives one.
     std::optional<Measured> measured(const char* name);
+    // A figure without a unit: a number, or text of a bare figure.
+    bool bare(const char* name) const;
+    std::optional<Discharge> discharge(const char* name);
+    std::optional<Velocity> velocity(const char* name);
+    // Text with a % as a share of a whole: 0.75; absent for any other text.
+    std::optional<double> share(const char* name);
+    // Positive the way the water runs; a number is a ratio.
+    std::optional<Gradient> fall(const char* name);
     // A number is a ratio.
     std::optional<Gradient> gradient(const char* name);
     // Lists; empty where the option is absent.

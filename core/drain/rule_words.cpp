@@ -4,6 +4,7 @@
 
 #include "base/print.h"
 #include "drain/rules.h"
+#include "quantity/discharge.h"
 #include "quantity/gradient.h"
 
 namespace fallwright::drain {
@@ -51,6 +52,11 @@ std::string named(const preset::CleansingRule& rule) {
 std::string bore_words(double bore, Unit unit) {
     return unit == Unit::Foot ? significant(bore / inch, figures) + " in"
                               : significant(bore * 1000, 4) + " mm";
+}
+
+std::string flow_words(double flow, Unit unit) {
+    if (unit == Unit::Foot) return significant(flow / cubic_metres_per_cubic_foot, figures) + " ft3/s";
+    return significant(flow * 1000, figures) + " l/s";
 }
 
 std::string fall_words(double fall) {

@@ -10,6 +10,8 @@ namespace fallwright::drain {
 
 // "150 mm", "6 in".
 std::string bore_words(double bore, Unit unit);
+// "2.5 l/s", "0.0883 ft3/s".
+std::string flow_words(double flow, Unit unit);
 // "1 in 80 (1.25 %)", "level", "running backwards at 1 in 80 (1.25 %)".
 std::string fall_words(double fall);
 // "1 WC", "5 WCs".

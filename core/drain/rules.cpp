@@ -153,6 +153,10 @@ class Holding {
     }
 
     bool fall_of_table() {
+        if (rule_.rows.empty()) {
+            to_.wants_fall = rule_.figure;
+            return true;
+        }
         const CleansingRow* found = row();
         if (found == nullptr) return false;
         to_.wants_fall = found->wants;

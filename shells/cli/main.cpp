@@ -21,6 +21,7 @@ struct Arguments {
     DialArguments dial;
     SetoutArguments setout;
     PlanArguments plan;
+    DrainArguments drain;
     StaffArguments staff;
     ImportArguments import;
     std::vector<std::string> entry, books;
@@ -167,6 +168,39 @@ void add_plan_verb(CLI::App& app, Arguments& arguments, int& code) {
     plan->callback([&] { code = plan_book(arguments.plan, arguments.output); });
 }
 
+void add_drain_options(CLI::App& drain, DrainArguments& arguments) {
+    const auto text = [&](const char* option, const char* name, const char* what) {
+        return drain.add_option(option, arguments.texts[name], what);
+    };
+    const auto number = [&](const char* option, const char* name, const char* what) {
+        arguments.numbers[name] = std::nan("");
+        drain.add_option(option, arguments.numbers[name], what);
+    };
+    text("--bore", "bore", "Inside diameter: 150, 150mm, 6in")->required();
+    text("--fall", "fall",
+         "Fall the way the water runs: '1 in 80', 1.25%; found where a velocity or flow is given");
+    text("--roughness", "roughness", "Roughness for Colebrook-White: 0.6mm");
+    number("--manning", "manning", "Manning's n instead: 0.013");
+    number("--viscosity", "viscosity", "Kinematic viscosity, m2/s; 1.007e-6, water of 20 degrees");
+    text("--flow", "flow", "Peak flow: '2.5 l/s', '40 gpm', '0.5 cfs', '0.1 MGD'");
+    number("--dwellings", "dwellings", "Dwellings, for their peak foul flow, instead of a flow");
+    text("--depth", "depth", "Depth of water instead of a flow: 75mm, 50%");
+    text("--velocity", "velocity", "Velocity to find the fall for: '0.7 m/s'");
+    number("--closets", "closets", "How many WCs drain to it, for the rules that ask");
+    text("--rule", "rule", "Rule of self-cleansing the job is held to, by its preset's name");
+    text("--unit", "unit", "m or ft");
+}
+
+void add_drain_verb(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* drain = add_verb(
+        app, arguments, "drain", "What a pipe carries, how fast, and what the rules want of its fall",
+        "fallwright drain --bore 150 --fall '1 in 160' --roughness 0.6mm --flow '2.5 l/s'\n"
+        "  fallwright drain --bore 8in --fall 0.4% --manning 0.013 --flow '100 gpm' --unit ft\n"
+        "  fallwright drain --bore 225 --roughness 0.6mm --velocity '0.75 m/s'");
+    add_drain_options(*drain, arguments.drain);
+    drain->callback([&] { code = answer_drain(arguments.drain, arguments.output); });
+}
+
 void add_staff_verb(CLI::App& app, Arguments& arguments, int& code) {
     CLI::App* staff =
         add_verb(app, arguments, "staff", "The face of the staff around a reading, and how to read it",
@@ -242,6 +276,7 @@ int run(int argc, char** argv) {
     add_dial_verb(app, arguments, code);
     add_setout_verb(app, arguments, code);
     add_plan_verb(app, arguments, code);
+    add_drain_verb(app, arguments, code);
     add_staff_verb(app, arguments, code);
     add_writing_verbs(app, arguments, code);
     try {

@@ -57,6 +57,13 @@ struct PlanArguments {
 };
 int plan_book(const PlanArguments& arguments, const Output& output);
 
+struct DrainArguments {
+    // By the name of the option; "" and NaN where it is not given.
+    std::map<std::string, std::string> texts;
+    std::map<std::string, double> numbers;
+};
+int answer_drain(const DrainArguments& arguments, const Output& output);
+
 struct StaffArguments {
     std::string reading, unit, length, window;
     std::string svg;  // file for the drawing, "" for the terminal

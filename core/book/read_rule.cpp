@@ -1,0 +1,130 @@
+#include "book/read_rule.h"
+
+#include "quantity/discharge.h"
+#include "quantity/gradient.h"
+
+namespace fallwright {
+
+namespace {
+
+// Which words are kinds is known where they are used.
+void read_priors(EntryContext& context, std::uint32_t object, Fields& values, Rule& to) {
+    const Node& all = context.record.node(object);
+    for (std::uint32_t child = object + 1; child < all.end; child = context.record.node(child).end) {
+        const std::string word(context.record.key(context.record.node(child)));
+        const Maybe p = values.number(word);
+        if (!p.has()) continue;
+        if (p.value < 0 || p.value > 1) {
+            context.refuse(Code::OutOfRange, "values." + word + " must be between 0 and 1");
+        } else {
+            to.priors.push_back({context.book.names.intern(word), p.value});
+        }
+    }
+}
+
+// Refuses what is not above 0.
+Maybe above_zero(Fields& fields, std::string_view key, Maybe value) {
+    if (value.has() && !(value.value > 0)) fields.out_of_range(key, "above 0");
+    return value;
+}
+
+// A number in the book's unit, or text with its own: parse_discharge, parse_velocity.
+template <class Quantity>
+Maybe read_flowing(Fields& fields, std::string_view key, Result<Quantity> (*parse)(std::string_view, Unit),
+                   double (*si)(const Quantity&)) {
+    const std::uint32_t node = fields.given(key);
+    if (node == 0) return {};
+    EntryContext& context = fields.context();
+    const Node& value = context.record.node(node);
+    const Unit unit = context.book.unit;
+    if (value.type == NodeType::Number)
+        return above_zero(fields, key, {si(Quantity::in(unit, fields.number_at(node, key, false)))});
+    if (value.type != NodeType::Text) {
+        fields.wrong_type(key, "number or text");
+        return {};
+    }
+    const Result<Quantity> read = parse(context.record.text(value), unit);
+    if (!read) {
+        context.refuse(Code::WrongType, fields.path(key) + ": " + read.finding().message,
+                       read.finding().cure);
+        return {};
+    }
+    return above_zero(fields, key, {si(*read)});
+}
+
+void read_hydraulics(Fields& values, HydraulicsRule& to) {
+    to.roughness = values.thickness("roughness");
+    to.manning = above_zero(values, "manning", values.number("manning"));
+    to.viscosity = above_zero(values, "viscosity", values.number("viscosity"));
+    to.flow = read_flowing<Discharge>(values, "flow", parse_discharge,
+                                      [](const Discharge& flow) { return flow.cubic_metres(); });
+    to.dwellings = above_zero(values, "dwellings", values.number("dwellings"));
+    to.closets = values.number("closets");
+    if (to.closets.has() && !(to.closets.value >= 0 && to.closets.value <= 100000))
+        values.out_of_range("closets", "a count");
+    to.fall = above_zero(values, "fall", read_fall(values, "fall"));
+    to.velocity = read_flowing<Velocity>(values, "velocity", parse_velocity,
+                                         [](const Velocity& velocity) { return velocity.metres(); });
+    to.drag = above_zero(values, "drag", values.number("drag"));
+    to.source = values.name("source");
+    if (to.roughness.has() && to.manning.has())
+        values.context().refuse(Code::ValueTwice, "roughness and manning are given together",
+                                "keep one: a roughness for Colebrook-White, or Manning's n");
+}
+
+void read_cautions(Fields& values, CautionsRule& to) {
+    to.depth = values.positive_length("depth");
+    to.egress = values.positive_length("egress");
+    to.spoil = values.positive_length("spoil");
+    to.source = values.name("source");
+    to.add = values.names("add");
+}
+
+}  // namespace
+
+// Positive the way the water runs: what is called a fall is one, whatever its sign along the line.
+Maybe read_fall(Fields& fields, std::string_view key) {
+    const Maybe value = fields.gradient(key);
+    const std::uint32_t node = fields.given(key);
+    if (node == 0 || !value.has()) return value;
+    const Node& written = fields.context().record.node(node);
+    if (written.type != NodeType::Text) return value;
+    return {as_fall(Gradient::ratio(value.value), fields.context().record.text(written)).ratio()};
+}
+
+void read_rule(Fields& fields, Rule& to) {
+    to.name = fields.required_name("name");
+    to.preset = fields.name("preset");
+    if (!fields.has("values")) return;
+    const std::uint32_t node = fields.take("values");
+    if (fields.context().record.node(node).type != NodeType::Object)
+        return fields.wrong_type("values", "object");
+    Fields values(fields.context(), node, "values");
+    const std::string_view name = fields.context().book.names.text(to.name);
+    if (name == "misclosure") {
+        const int by = values.choice("by", {"sets", "km", "model"});
+        to.by = by < 0 ? no_name : values.name("by");
+        to.a = values.positive_length("a");
+    } else if (name == "assumed-sight") {
+        to.d = values.positive_length("d");
+    } else if (name == "confidence") {
+        to.p = values.number("p");
+        if (to.p.has() && !(to.p.value > 0.5 && to.p.value < 1))
+            fields.context().refuse(Code::OutOfRange, "p must be between 0.5 and 1");
+    } else if (name == "refraction") {
+        to.k = values.number("k");
+    } else if (name == "expectation") {
+        to.sd = values.sd("sd");
+    } else if (name == "suspect-priors") {
+        read_priors(fields.context(), node, values, to);
+    } else if (name == "hydraulics") {
+        read_hydraulics(values, to.hydraulics);
+    } else if (name == "cautions") {
+        read_cautions(values, to.cautions);
+    } else {
+        return;  // of a later version, or read where it is used
+    }
+    values.unknown();
+}
+
+}  // namespace fallwright

@@ -1,0 +1,79 @@
+#include <gtest/gtest.h>
+
+#include "book/written.h"
+
+namespace fallwright {
+
+namespace {
+
+std::string rule(const std::string& name, const std::string& values) {
+    return R"({"kind":"rule","name":")" + name + R"(","values":{)" + values + "}}\n";
+}
+
+Code refused_for(const std::string& name, const std::string& values) {
+    const Written book(rule(name, values));
+    return book->findings.empty() ? Code::count_ : book->findings.front().code;
+}
+
+}  // namespace
+
+TEST(ReadRule, HydraulicsInTheBooksUnitOrTheTradesWords) {
+    const Written book(rule(
+        "hydraulics", R"("roughness":0.0006,"viscosity":1.31e-6,"flow":"2.5 l/s","dwellings":3,"closets":4,)"
+                      R"("fall":"1 in 80 fall","velocity":0.75,"drag":1,"source":"drawing 12")"));
+    ASSERT_TRUE(book->findings.empty()) << book->findings.front().message;
+    const HydraulicsRule& read = book->rules.at(0).hydraulics;
+    EXPECT_EQ(read.roughness.value, 0.0006);
+    EXPECT_FALSE(read.manning.has());
+    EXPECT_EQ(read.viscosity.value, 1.31e-6);
+    EXPECT_DOUBLE_EQ(read.flow.value, 0.0025);
+    EXPECT_EQ(read.dwellings.value, 3);
+    EXPECT_EQ(read.closets.value, 4);
+    EXPECT_DOUBLE_EQ(read.fall.value, 0.0125);
+    EXPECT_EQ(read.velocity.value, 0.75);
+    EXPECT_EQ(read.drag.value, 1);
+    EXPECT_EQ(book.name(read.source), "drawing 12");
+}
+
+TEST(ReadRule, HydraulicsOfABookInFeet) {
+    const Written book(rule("hydraulics", R"("roughness":0.002,"flow":0.5,"velocity":"2 ft/s")"),
+                       R"(,"unit":"ft")");
+    ASSERT_TRUE(book->findings.empty()) << book->findings.front().message;
+    const HydraulicsRule& read = book->rules.at(0).hydraulics;
+    EXPECT_DOUBLE_EQ(read.roughness.value, 0.0006096);
+    EXPECT_DOUBLE_EQ(read.flow.value, 0.5 * 0.028316846592);
+    EXPECT_DOUBLE_EQ(read.velocity.value, 0.6096);
+}
+
+TEST(ReadRule, CautionsHoldLocalLimitsAndSentences) {
+    const Written book(
+        rule("cautions",
+             R"("depth":1.25,"egress":1,"spoil":0.6,"source":"site rules","add":["call the gate first"])"));
+    ASSERT_TRUE(book->findings.empty()) << book->findings.front().message;
+    const CautionsRule& read = book->rules.at(0).cautions;
+    EXPECT_EQ(read.depth.value, 1.25);
+    EXPECT_EQ(read.egress.value, 1);
+    EXPECT_EQ(read.spoil.value, 0.6);
+    EXPECT_EQ(book.name(read.source), "site rules");
+    ASSERT_EQ(read.add.size(), 1);
+    EXPECT_EQ(book.name(read.add[0]), "call the gate first");
+}
+
+TEST(ReadRule, WhatCannotBeIsRefusedForItsReason) {
+    EXPECT_EQ(refused_for("hydraulics", R"("roughness":0.0006,"manning":0.013)"), Code::ValueTwice);
+    EXPECT_EQ(refused_for("hydraulics", R"("roughness":-1)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("hydraulics", R"("manning":0)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("hydraulics", R"("viscosity":-1e-6)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("hydraulics", R"("flow":0)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("hydraulics", R"("flow":1e200)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("hydraulics", R"("flow":"2.5 l")"), Code::WrongType);
+    EXPECT_EQ(refused_for("hydraulics", R"("flow":[1])"), Code::WrongType);
+    EXPECT_EQ(refused_for("hydraulics", R"("closets":-1)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("hydraulics", R"("fall":"1 in 80 rise")"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("hydraulics", R"("rougness":0.0006)"), Code::UnknownField);
+    EXPECT_EQ(refused_for("cautions", R"("depth":0)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("cautions", R"("add":"one")"), Code::WrongType);
+    EXPECT_EQ(refused_for("cautions", R"("off":true)"), Code::UnknownField);
+}
+
+}  // namespace fallwright
