@@ -15,6 +15,7 @@ unit        | slow | unit and property tests under address and undefined-behavio
 properties  | slow | numbered invariants of the whole, on random books
 compile     | slow | forbidden mixes of units do not compile
 adjust      | slow | 500 random networks against SciPy, null spaces against an SVD
+drain       | slow | states, depths, critical depth and falls of random pipes against SciPy
 verdict     | slow | verdicts and joint probabilities against a million draws outside the core
 simulation  | slow | 100 books whose truth is known: intervals, chi-square, false alarms, blunders found
 durability  | slow | system calls of add, kills, parallel adds, a full disk
@@ -95,6 +96,7 @@ step_adjust() {
     $python tests/adjust/compare.py $programs/adjust_border || status=1
     return $status
 }
+step_drain() { build release fallwright && $python tests/drain/compare.py build/release/fallwright; }
 step_verdict() {
     local status=0
     build release fallwright || return 1

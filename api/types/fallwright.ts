@@ -125,6 +125,12 @@ export type FindingCode =
   | "dial-collinear"
   | "dial-baseline-short"
   | "dial-differs"
+  | "drain-no-fall"
+  | "drain-overfull"
+  | "drain-two-depths"
+  | "drain-not-turbulent"
+  | "drain-too-rough"
+  | "drain-no-flow"
   | "setout-no-design"
   | "setout-no-surface"
   | "setout-no-target"
@@ -679,7 +685,7 @@ export interface RuleEntry extends AnyEntry {
   name: string;
   /** A name, as written by hand */
   preset?: string;
-  /** misclosure {by, a}, assumed-sight {d}, confidence {p}, expectation {sd}, suspect-priors {kind: p}: the weight that a book holds such a blunder, and none: that it holds none; 0 leaves a kind out */
+  /** misclosure {by, a}, assumed-sight {d}, confidence {p}, expectation {sd}, suspect-priors {kind: p}: the weight that a book holds such a blunder, and none: that it holds none; 0 leaves a kind out; hydraulics {roughness or manning, viscosity, flow or dwellings, closets, fall, velocity, drag, source}; cautions {depth, egress, spoil, source, add} */
   values?: {
     /** misclosure: sets allows a sqrt(n set-ups), km a sqrt(K kilometres one way), model 1.96 sd (default) */
     by?: "sets" | "km" | "model";
@@ -691,6 +697,34 @@ export interface RuleEntry extends AnyEntry {
     p?: number;
     /** expectation: how well the design is expected to be met. Default 0.025 m */
     sd?: number;
+    /** hydraulics: of pipes that give none, for Colebrook-White */
+    roughness?: number;
+    /** hydraulics: Manning's n, instead of a roughness */
+    manning?: number;
+    /** hydraulics: kinematic, m2/s. Default 1.007e-6 */
+    viscosity?: number;
+    /** hydraulics: peak flow; a number is in the book's unit cubed a second, text as the trade writes it ("2.5 l/s") */
+    flow?: number | string;
+    /** hydraulics: for their peak foul flow, where no flow is given */
+    dwellings?: number;
+    /** hydraulics: WCs that drain to it */
+    closets?: number;
+    /** hydraulics: least fall the job wants */
+    fall?: number | string;
+    /** hydraulics: least velocity the job wants; a number is in the book's unit a second */
+    velocity?: number | string;
+    /** hydraulics: least drag at the wall the job wants, N/m2 */
+    drag?: number;
+    /** cautions: depth from which local rules speak of support */
+    depth?: number;
+    /** cautions: depth from which local rules want a way out */
+    egress?: number;
+    /** cautions: how far from the edge local rules keep spoil */
+    spoil?: number;
+    /** hydraulics, cautions: where the figures are from */
+    source?: string;
+    /** cautions: sentences of the job's own */
+    add?: string[];
     /** A probability, 4 decimals */
     none?: number;
     /** A probability, 4 decimals */
@@ -797,6 +831,7 @@ export type DeskRequest =
   | DialRequest
   | SetoutRequest
   | PlanRequest
+  | DrainRequest
   | StaffRequest;
 
 /** A number, or text as a person types it: "1.432", "4' 8 1/4\"", "1 in 80 fall" */
@@ -958,6 +993,38 @@ export interface PlanOptions {
   length?: Typed;
   /** How far a point lies from the first of two benchmarks */
   at?: Typed;
+  unit?: Unit;
+}
+
+/** What one pipe carries, how fast, and what the rules of self-cleansing want of it; no book */
+export interface DrainRequest {
+  verb: "drain";
+  options: DrainOptions;
+}
+
+export interface DrainOptions {
+  /** Inside diameter; in metres a bare figure of 10 and more is millimetres, in feet one of 3 and more is refused */
+  bore: Typed;
+  /** Positive the way the water runs; without it a velocity or a flow finds it */
+  fall?: Typed;
+  /** For Colebrook-White; in metres a bare figure of 0.01 and more is millimetres */
+  roughness?: Typed;
+  /** n, instead of a roughness */
+  manning?: number;
+  /** Kinematic, m2/s; default: water of 20 degrees. Default: 1.007e-06. */
+  viscosity?: number;
+  /** Peak flow; a bare figure is cubic metres (feet) a second */
+  flow?: Typed;
+  /** For their peak foul flow, instead of a flow */
+  dwellings?: number;
+  /** Depth of water instead of a flow; "50 %" of the bore */
+  depth?: Typed;
+  /** Velocity to find the fall for: at the flow or depth given, else full bore */
+  velocity?: Typed;
+  /** WCs that drain to it, for the rules that ask */
+  closets?: number;
+  /** Rule of self-cleansing the job is held to */
+  rule?: string;
   unit?: Unit;
 }
 
@@ -2095,6 +2162,127 @@ export interface QuickBetween {
   both: number | null;
 }
 
+// --- Answer to drain, version 1
+
+/** What one pipe carries at one fall, and what the rules of self-cleansing want of it. Lengths, areas, velocities (a second) and flows (cubed, a second) in the unit; falls positive the way the water runs; drag in N/m2 */
+export interface DrainAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** Inside diameter, as understood */
+  bore: number;
+  /** Rise per length, without unit */
+  fall: number;
+  /** 1 in N, N positive; null when level */
+  one_in: number | null;
+  /** Whether the fall was given, or found for a velocity or a flow */
+  fall_from: "given" | "velocity" | "flow";
+  law: "colebrook-white" | "manning";
+  /** A length; null by Manning */
+  roughness: number | null;
+  /** n, s/m^(1/3); null by Colebrook-White */
+  manning: number | null;
+  /** Kinematic, m2/s; null by Manning */
+  viscosity: number | null;
+  /** The flow asked about; null without one */
+  flow: number | null;
+  /** WCs that drain to it; null where not told */
+  closets: number | null;
+  /** Full bore */
+  full: FlowState;
+  /** At the depth that carries most, about 0.94 of the bore */
+  greatest_flow: FlowState;
+  /** At the depth at which the water runs fastest, 0.813 of the bore */
+  greatest_velocity: FlowState;
+  /** At the flow (the lower of its depths) or the depth asked about; null without one, and where the pipe cannot carry it */
+  part: FlowState | null;
+  /** The same flow at its other depth; null where it has one only */
+  upper: FlowState | null;
+  critical: CriticalState | null;
+  /** Fall of the pressure line under which the pipe would carry the flow full; null where it flows freely */
+  pressure_fall: number | null;
+  /** The rule asked for by name */
+  held_to: string | null;
+  rules: RulesHeld;
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+/** Steady, uniform flow at one depth */
+export interface FlowState {
+  /** A length of 0 or more, in the book's unit */
+  depth: number;
+  /** Depth over bore */
+  proportion: number;
+  velocity: number;
+  flow: number;
+  /** Wet section */
+  area: number;
+  /** Wet wall */
+  perimeter: number;
+  /** Hydraulic radius */
+  radius: number;
+  /** Width of the surface */
+  top: number;
+  /** Below 1 tranquil, above 1 shooting; null where full */
+  froude: number | null;
+  /** Mean shear at the wall, N/m2 */
+  drag: number;
+}
+
+/** Where the flow is critical, whatever the fall, and the fall at which it would run so */
+export interface CriticalState {
+  /** A length of 0 or more, in the book's unit */
+  depth: number;
+  proportion: number;
+  velocity: number;
+  /** One standard deviation; null where nothing determines it */
+  fall: number | null;
+}
+
+/** Every rule of self-cleansing against the pipe */
+export type RulesHeld = RuleHeld[];
+
+/** One rule against one pipe */
+export interface RuleHeld {
+  /** Of the preset, or own-fall, own-velocity, own-drag of the book */
+  name: string;
+  title: string;
+  source: string;
+  edition: string;
+  /** Of the figure used */
+  provenance: "published" | "from memory" | "common practice, no source";
+  /** hint: from memory, compared but no verdict */
+  verdict: "met" | "flatter" | "steeper" | "hint" | "not-applicable";
+  wants: RuleWants;
+  has: RuleHas;
+  /** WCs the rule asks for, where it is not told how many there are; else 0 */
+  closets: number;
+  /** The next usual bore at which this fall meets the rule */
+  meets_from: number | null;
+  sentence: string;
+}
+
+export interface RuleWants {
+  /** Least fall at which the rule would be met; null where none up to 1 in 1 does, or the rule does not apply */
+  fall: number | null;
+  /** Steepest, where the rule has one */
+  most_fall: number | null;
+  /** One standard deviation; null where nothing determines it */
+  velocity: number | null;
+  /** N/m2 */
+  drag: number | null;
+}
+
+export interface RuleHas {
+  /** Rise per length, without unit */
+  fall: number;
+  /** One standard deviation; null where nothing determines it */
+  velocity: number | null;
+  /** N/m2 */
+  drag: number | null;
+}
+
 // --- Answer to staff, version 1
 
 /** The face of the staff around a reading, drawn, and how to read it */
@@ -2133,5 +2321,6 @@ export interface Answers {
   dial: DialAnswer;
   setout: SetoutAnswer;
   plan: PlanAnswer;
+  drain: DrainAnswer;
   staff: StaffAnswer;
 }

@@ -270,7 +270,7 @@ struct HydraulicsRule {
     Maybe roughness, manning;        // metres; s/m^(1/3): one of them
     Maybe viscosity;                 // m2/s
     Maybe flow, dwellings, closets;  // m3/s, or counts
-    Maybe fall, velocity, drag;      // least; the way water runs, m/s, N/m2
+    Maybe fall, velocity, drag;      // least: without a sign, m/s, N/m2
     NameId source = no_name;         // where they are from
 };
 

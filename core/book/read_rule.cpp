@@ -1,5 +1,7 @@
 #include "book/read_rule.h"
 
+#include <cmath>
+
 #include "quantity/discharge.h"
 #include "quantity/gradient.h"
 
@@ -62,7 +64,7 @@ void read_hydraulics(Fields& values, HydraulicsRule& to) {
     to.closets = values.number("closets");
     if (to.closets.has() && !(to.closets.value >= 0 && to.closets.value <= 100000))
         values.out_of_range("closets", "a count");
-    to.fall = above_zero(values, "fall", read_fall(values, "fall"));
+    to.fall = {std::fabs(values.gradient("fall").value)};
     to.velocity = read_flowing<Velocity>(values, "velocity", parse_velocity,
                                          [](const Velocity& velocity) { return velocity.metres(); });
     to.drag = above_zero(values, "drag", values.number("drag"));

@@ -11,7 +11,7 @@ namespace fallwright::drain {
 namespace {
 
 constexpr double full_angle = 2 * 3.14159265358979323846;
-// Falls below this carry nothing that a person would measure; the bracket of a fall begins there.
+// The bracket of a fall begins there; a smaller one is none.
 constexpr double flattest = 1e-18;
 // A few microlitres an hour; less has no depth that arithmetic could tell from none.
 constexpr double least_flow = 1e-12;
@@ -147,9 +147,9 @@ double fall_of_velocity(const Friction& friction, double radius, double wanted) 
         const double root = wanted * friction.manning / (third * third);
         return root * root > steepest ? NAN : root * root;
     }
-    if (velocity(friction, radius, steepest) < wanted) return NAN;
-    return root_between([&](double fall) { return velocity(friction, radius, fall) - wanted; }, flattest,
-                        steepest);
+    const auto spare = [&](double fall) { return velocity(friction, radius, fall) - wanted; };
+    if (spare(steepest) < 0) return NAN;
+    return spare(flattest) >= 0 ? 0 : root_between(spare, flattest, steepest);
 }
 
 double fall_of_flow(const Friction& friction, double bore, double depth, double flow) {
@@ -162,6 +162,7 @@ double fall_carrying(const Friction& friction, double bore, double flow) {
     if (!(flow > 0)) return 0;
     const auto spare = [&](double fall) { return greatest_flow(friction, bore, fall).flow - flow; };
     if (spare(steepest) < 0) return NAN;
+    if (spare(flattest) >= 0) return 0;
     return root_between(spare, flattest, steepest);
 }
 

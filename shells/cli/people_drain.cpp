@@ -116,7 +116,11 @@ std::string verdict_text(const CleansingVerdict& held) {
 
 std::string rules_text(const std::vector<CleansingVerdict>& rules, const drain::CleansingCase& pipe,
                        const preset::CleansingRule* held_to, Unit unit) {
-    Table table({{"rule", Align::Left}, {"wants", Align::Left}, {"here", Align::Left}, {"", Align::Left}});
+    Table table({{"rule", Align::Left},
+                 {"wants", Align::Left},
+                 {"here", Align::Left},
+                 {"", Align::Left},
+                 {"met by", Align::Left}});
     std::string first, sentences, others;
     for (const CleansingVerdict& held : rules) {
         const bool chosen = held.rule == held_to;
@@ -125,11 +129,11 @@ std::string rules_text(const std::vector<CleansingVerdict>& rules, const drain::
             continue;
         }
         table.add({std::string(held.rule->title), wants_text(held, unit), has_text(held, pipe.fall, unit),
-                   verdict_text(held)});
+                   verdict_text(held), std::isnan(held.meets_from) ? "" : size(held.meets_from, unit)});
         const std::string sentence = "  - " + capital(drain::cleansing_sentence(held, pipe, unit)) + "\n";
         if (chosen) {
             first = sentence;
-        } else if (held.flatter || held.steeper) {
+        } else if (held.verdict == Cleansing::Flatter || held.verdict == Cleansing::Steeper) {
             sentences += sentence;
         }
     }

@@ -26,6 +26,7 @@ ROOTS = {
     "dial.schema.json": "DialAnswer",
     "setout.schema.json": "SetoutAnswer",
     "plan.schema.json": "PlanAnswer",
+    "drain.schema.json": "DrainAnswer",
     "staff.schema.json": "StaffAnswer",
     "error.schema.json": "ErrorAnswer",
 }
