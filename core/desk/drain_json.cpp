@@ -35,7 +35,6 @@ class Writer {
         const drain::CleansingCase held{pipe_.asked.bore, pipe_.asked.fall, pipe_.asked.friction, flow,
                                         pipe_.asked.closets};
         write_rules(out_, pipe_.rules, held, answer_.unit);
-        out_.key("findings");
         write_findings(out_, pipe_.findings);
         out_.end_object();
     }
