@@ -141,6 +141,18 @@ export type FindingCode =
   | "setout-no-cover"
   | "setout-rails"
   | "trench-depth"
+  | "surface-few-points"
+  | "surface-point-left-out"
+  | "surface-outline"
+  | "surface-spots-together"
+  | "surface-breakline"
+  | "surface-off-grid"
+  | "surface-no-cells"
+  | "surface-field-unused"
+  | "volume-partly"
+  | "volume-no-target"
+  | "surface-no-outlet"
+  | "flatness-not-told"
   | "near-names"
   | "no-neighbour"
   | "reading-sd-differs"
@@ -662,6 +674,50 @@ export interface SurfaceEntry extends AnyEntry {
   breaklines?: string[][];
   /** Its outline, [east, north] */
   inside?: [number, number][];
+  /** Triangles at the edge with a longer side there are taken away */
+  longest?: number;
+  /** What it is held against */
+  to?: SurfaceTarget | SurfaceTarget[];
+  /** Taken off all over before anything is dug or filled */
+  strip?: number;
+  /** Loose over bank, less 1: 0.25, or "25 %" */
+  bulking?: number | string;
+  /** 1 less compacted over bank: 0.1, or "10 %" */
+  shrinkage?: number | string;
+  /** Spacing of a grid along the bearing and across: cells in place of triangles */
+  grid?: number | number[];
+  /** Of the grid, and of main of the best plane; 0 unless given */
+  bearing?: number;
+  /** A point or a line, in place of bearing */
+  towards?: string;
+  /** Whether water runs off over the edge (default) or a kerb holds it */
+  edge?: "open" | "kerbed";
+  /** Points where water leaves */
+  outlets?: string[];
+  /** Presets of flatness */
+  flatness?: string[];
+  /** Difference of level between two contours */
+  contours?: number;
+}
+
+/** A level, a plane through a level at a place, or another surface; by: so much under it */
+export interface SurfaceTarget {
+  /** A name, as written by hand */
+  name?: string;
+  /** A length, in the book's unit */
+  level?: number;
+  /** Where a plane has its level */
+  at?: [number, number] | string;
+  /** Rise along the bearing */
+  main?: number | string;
+  /** Rise to its right */
+  cross?: number | string;
+  /** 0, north, unless given */
+  bearing?: number;
+  /** A name, as written by hand */
+  surface?: string;
+  /** So much under it */
+  by?: number;
 }
 
 /** Tables to keep ready in the result */
@@ -1085,8 +1141,8 @@ export interface EvaluateAnswer {
   none?: number;
   /** Set out in docs/formats/result.md when they are built */
   drains?: Record<string, unknown>[];
-  /** Set out in docs/formats/result.md when they are built */
-  surfaces?: Record<string, unknown>[];
+  /** Measured surfaces; left out where the book has none */
+  surfaces?: Surface[];
   /** Set out in docs/formats/result.md when they are built */
   cautions?: Record<string, unknown>[];
   /** What the tool noticed, in order of first appearance */
@@ -1325,11 +1381,14 @@ export interface Pond {
 
 export interface Dial {
   setup: string;
-  line: string;
+  /** null for a surface */
+  line: string | null;
+  /** A measured surface whose best plane it is; null for a line */
+  surface: string | null;
   /** Chainage */
-  from: number;
+  from: number | null;
   /** Chainage */
-  to: number;
+  to: number | null;
   /** Of a line with a camber one plane holds on one side */
   side: "both" | "left" | "right";
   /** Exact, rising along main */
@@ -1362,6 +1421,218 @@ export interface DialProof {
   staff: number | null;
   /** Of the reading to expect, its own noise and the staff's foot included */
   sd: number | null;
+}
+
+/** A measured surface */
+export interface Surface {
+  name: string;
+  /** Its points inside the outline */
+  points: SurfacePoint[];
+  /** 0 where no surface can be made; findings say why */
+  triangles: number;
+  /** In plan, in squares of the book's unit */
+  area: number | null;
+  lowest: SurfaceEnd | null;
+  highest: SurfaceEnd | null;
+  /** The plane that fits best; null where the points lie on one line */
+  plane: SurfacePlane | null;
+  /** One for each that the surface is held against, as far as it can be told */
+  volumes: SurfaceVolume[];
+  /** false: kerbed all round without an outlet, or no surface; no ponds are told */
+  drains: boolean;
+  /** Where water would stand, a millimetre deep or more, the deepest first */
+  ponds: SurfacePond[];
+  /** How many more there are */
+  ponds_more: number;
+  /** One for each criterion of the tables named */
+  flatness: SurfaceFlatness[];
+}
+
+export interface SurfacePoint {
+  point: string;
+  e: number;
+  n: number;
+  /** A level, in the book's unit; null where nothing determines it */
+  level: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** Level less best plane, high positive */
+  off_plane: number | null;
+}
+
+export interface SurfaceEnd {
+  point: string;
+  /** A level, in the book's unit; null where nothing determines it */
+  level: number | null;
+}
+
+export interface SurfacePlane {
+  /** The middle of the points, where the plane is known best */
+  e: number;
+  n: number;
+  /** There */
+  level: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** Rise per length towards east */
+  east: number;
+  /** One standard deviation; null where nothing determines it */
+  east_sd: number | null;
+  /** Rise per length towards north */
+  north: number;
+  /** One standard deviation; null where nothing determines it */
+  north_sd: number | null;
+  /** Of the steepest fall */
+  gradient: number;
+  /** null of a level plane */
+  gradient_sd: number | null;
+  /** Of the steepest fall; null below 1e-7 */
+  one_in: number | null;
+  /** Bearing of the steepest fall, degrees; null of a level plane */
+  falls_to: number | null;
+  /** Of main, degrees */
+  bearing: number;
+  /** Rise per length along the bearing */
+  main: number;
+  /** One standard deviation; null where nothing determines it */
+  main_sd: number | null;
+  /** Rise per length to its right */
+  cross: number;
+  /** One standard deviation; null where nothing determines it */
+  cross_sd: number | null;
+  /** Of what lies off the plane */
+  rms: number;
+  high: SurfaceOff;
+  low: SurfaceOff;
+}
+
+export interface SurfaceOff {
+  point: string;
+  /** Level less best plane */
+  off: number;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+}
+
+export interface SurfaceVolume {
+  /** As the book calls what the surface is held against */
+  name: string | null;
+  /** Another surface; null for a level or a plane */
+  surface: string | null;
+  /** Of the level, or of the plane at its place */
+  level: number | null;
+  /** So much under it */
+  by: number;
+  /** Over which it is worked out, in plan */
+  area: number | null;
+  /** To dig, a volume in cubes of the book's unit */
+  cut: number | null;
+  /** First order, from the levels */
+  cut_sd: number | null;
+  /** To fill */
+  fill: number | null;
+  /** One standard deviation; null where nothing determines it */
+  fill_sd: number | null;
+  /** cut - fill */
+  net: number | null;
+  /** One standard deviation; null where nothing determines it */
+  net_sd: number | null;
+  /** In plan */
+  cut_area: number | null;
+  /** In plan */
+  fill_area: number | null;
+  /** Taken off all over before; not in cut */
+  strip: number | null;
+  /** What is cut, once dug: cut (1 + bulking) */
+  loose: number | null;
+  /** cut - fill / (1 - shrinkage), in the bank; negative: to be brought */
+  surplus: number | null;
+  /** One standard deviation; null where nothing determines it */
+  surplus_sd: number | null;
+  balance: SurfaceBalance | null;
+  /** Point by point, in the order of points */
+  digs: SurfaceDig[];
+}
+
+/** What would balance cut and fill */
+export interface SurfaceBalance {
+  /** So much higher it would have to lie for nothing to be left over */
+  raised: number;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** The level that is; null for another surface */
+  level: number | null;
+  /** Then */
+  cut: number | null;
+  /** Then */
+  fill: number | null;
+}
+
+export interface SurfaceDig {
+  point: string;
+  /** Positive to dig; null where the other surface does not reach */
+  dig: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+}
+
+export interface SurfacePond {
+  low: SurfaceCorner;
+  /** Where it spills; its level is that of the water */
+  sill: SurfaceCorner;
+  depth: number;
+  /** Of the depth */
+  sd: number | null;
+  /** That the sill is truly the higher one */
+  probability: number | null;
+  /** Of the water */
+  area: number | null;
+  /** Of the water */
+  volume: number | null;
+  /** One standard deviation; null where nothing determines it */
+  volume_sd: number | null;
+}
+
+export interface SurfaceCorner {
+  /** null in the middle of a cell */
+  point: string | null;
+  e: number;
+  n: number;
+  level: number;
+}
+
+export interface SurfaceFlatness {
+  preset: string;
+  provenance: "published" | "from memory" | "common practice, no source";
+  rule: "straightedge" | "difference" | "change";
+  checks: number;
+  /** As measured */
+  outside: number;
+  /** Of all checks that must be within */
+  share: number;
+  /** Base looked at */
+  longest: number | null;
+  /** Longest base that was looked at for their number; null: all of the table's */
+  reach: number | null;
+  /** Largest share of its limit */
+  worst: SurfaceCheck | null;
+  /** As measured */
+  plain: "within" | "outside" | null;
+  /** That truly all are within; null without a verdict */
+  probability: number | null;
+  /** untested: a table from memory, or nothing to check */
+  verdict: "within" | "outside" | "undecided" | "untested";
+}
+
+export interface SurfaceCheck {
+  /** Two, or three with the middle one second */
+  points: string[];
+  base: number;
+  /** Of a hump positive */
+  value: number;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  limit: number;
 }
 
 export interface Setout {
@@ -1796,6 +2067,8 @@ export interface DialSetting {
   setup: string;
   /** null for a plane through points */
   line: string | null;
+  /** A measured surface whose best plane it is */
+  surface: string | null;
   /** Chainage */
   from: number | null;
   /** Chainage */

@@ -96,6 +96,22 @@ struct Tolerance {
     NameId source = no_name;
 };
 
+// What a measured surface is held against: a level, a plane through a level at a place, or another surface.
+// by: so much under it.
+struct SurfaceTarget {
+    NameId name = no_name;     // as people call it; none: what it is
+    NameId surface = no_name;  // one of surface, level
+    Maybe level;
+    bool sloped = false;  // a plane: level is at this place, main rises along the bearing, cross to its right
+    std::array<Maybe, 2> at;  // e, n; absent: where the point `place` is
+    NameId place = no_name;
+    double main = 0, cross = 0, bearing = 0;
+    double by = 0;
+};
+
+// What happens to water at the edge of a measured surface: it runs off, or a kerb holds it.
+enum class SurfaceEdge : std::uint8_t { Open, Kerbed };
+
 // A measured surface: named points, or all points of one `what`.
 struct SurfaceEntry {
     std::uint32_t entry = 0;
@@ -103,6 +119,17 @@ struct SurfaceEntry {
     std::vector<NameId> points;  // one of points, what
     std::vector<std::vector<NameId>> breaklines;
     std::vector<std::array<double, 2>> inside;  // boundary, e, n
+    Maybe longest;                              // longest side of a triangle at the edge
+    std::vector<SurfaceTarget> to;              // what volumes are worked out to
+    double strip = 0;                           // taken off all over before anything is dug or filled
+    double bulking = 0, shrinkage = 0;          // loose / bank - 1; 1 - compacted / bank
+    std::array<Maybe, 2> grid;                  // spacing along the bearing and across: cells, no triangles
+    Maybe bearing;                              // of the grid and of the plane's two figures
+    NameId towards = no_name;
+    SurfaceEdge edge = SurfaceEdge::Open;
+    std::vector<NameId> outlets;   // points where water leaves
+    std::vector<NameId> flatness;  // presets
+    Maybe contours;                // difference of level between two of them
 };
 
 // A table to keep ready in the result.

@@ -180,24 +180,6 @@ void read_trial(Fields& fields, Trial& to) {
     });
 }
 
-void read_surface(Fields& fields, SurfaceEntry& to) {
-    to.name = fields.required_name("name");
-    to.points = fields.names("points");
-    to.what = fields.name("what");
-    if (to.points.empty() == (to.what == no_name))
-        fields.context().refuse(Code::MissingField, "a surface needs points or what, one of them");
-    for (const std::uint32_t list : fields.array("breaklines")) {
-        const Node& node = fields.context().record.node(list);
-        if (node.type != NodeType::Array) return fields.wrong_type("breaklines", "list of lists of names");
-        to.breaklines.emplace_back();
-        for (std::uint32_t child = list + 1; child < node.end;
-             child = fields.context().record.node(child).end) {
-            to.breaklines.back().push_back(fields.name_at(child, "breaklines"));
-        }
-    }
-    to.inside = fields.length_pairs("inside");
-}
-
 void read_want(Fields& fields, Want& to) {
     to.line = fields.name("line");
     to.surface = fields.name("surface");
@@ -237,7 +219,7 @@ bool read_design_entry(EntryContext& context, Kind kind, std::uint32_t entry) {
         case Kind::Trial:
             return append_entry(context, entry, book.trials, read_trial);
         case Kind::Surface:
-            return append_entry(context, entry, book.surfaces, read_surface);
+            return read_surface_entry(context, entry);
         case Kind::Want:
             return append_entry(context, entry, book.wants, read_want);
         case Kind::Rule:

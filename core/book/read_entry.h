@@ -26,6 +26,9 @@ bool read_entry(EntryContext& context, Kind kind, std::uint32_t entry);
 // relaid, adjusted, remark. Unknown kinds are kept and reported.
 bool read_design_entry(EntryContext& context, Kind kind, std::uint32_t entry);
 
+// A surface alone; read_design_entry hands it on.
+bool read_surface_entry(EntryContext& context, std::uint32_t entry);
+
 // Appends what `reader` makes of the whole record, if the context is still ok after it.
 template <class T, class Reader>
 bool append_entry(EntryContext& context, std::uint32_t entry, std::vector<T>& to, Reader reader) {

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <map>
 #include <unordered_set>
 #include <utility>
@@ -105,7 +106,24 @@ class NameSettler {
             return missing_.missing("instrument", entry.instrument, instruments(entry.instrument) >= 0,
                                     entry.entry);
         });
+        check_surfaces();
         check_wants(lines);
+    }
+
+    // What is held against a surface that is left out is left out with it.
+    void check_surfaces() {
+        bool again = true;
+        while (again) {
+            const ByName surfaces(book_.surfaces);
+            const std::size_t before = book_.surfaces.size();
+            remove_if(book_.surfaces, [&](const SurfaceEntry& surface) {
+                return std::any_of(surface.to.begin(), surface.to.end(), [&](const SurfaceTarget& target) {
+                    return missing_.missing("surface", target.surface, surfaces(target.surface) >= 0,
+                                            surface.entry);
+                });
+            });
+            again = book_.surfaces.size() != before;
+        }
     }
 
     void check_wants(const ByName& lines) {

@@ -41,6 +41,8 @@ class DialWriter : EvaluationOut {
     void what(const Dial& dial) {
         out_.text("setup", book_.names.text(book_.setups[dial.setup].name)).key("line");
         dial.line == no_name ? out_.null() : out_.text(book_.names.text(dial.line));
+        out_.key("surface");
+        dial.surface == no_name ? out_.null() : out_.text(book_.names.text(dial.surface));
         length("from", dial.from);
         length("to", dial.to);
         out_.text("side", dial.side == DialSide::Both   ? "both"

@@ -115,8 +115,8 @@ void gather_findings(Evaluation& evaluation) {
     for (const Findings* part :
          {&evaluation.designs.findings, &evaluation.figures.findings, &evaluation.where.findings,
           &evaluation.trials.findings, &evaluation.model->sights.findings, &evaluation.model->findings,
-          &evaluation.pages.findings, &evaluation.dials.findings, &evaluation.setout.findings,
-          &evaluation.findings}) {
+          &evaluation.pages.findings, &evaluation.surveys.findings, &evaluation.dials.findings,
+          &evaluation.setout.findings, &evaluation.findings}) {
         all.insert(all.end(), part->begin(), part->end());
     }
     for (const Page& page : evaluation.pages.pages) {
@@ -131,6 +131,24 @@ void gather_findings(Evaluation& evaluation) {
         all.push_back(finding(Code::NothingRead, {}, "the book has no reading that can be evaluated"));
     }
     evaluation.findings = std::move(all);
+}
+
+void survey(Evaluation& evaluation) {
+    evaluation.surveys = ground::survey_surfaces(*evaluation.book, evaluation.where, *evaluation.model);
+    for (const preset::FlatnessPreset* preset : evaluation.surveys.presets)
+        evaluation.presets.push_back({std::string(preset->name), std::string(preset->source.edition)});
+}
+
+// Those with a best plane, and the points it goes through.
+std::vector<DialSurface> dial_surfaces(const Evaluation& evaluation) {
+    std::vector<DialSurface> surfaces;
+    for (const ground::SurveyedSurface& surface : evaluation.surveys.surfaces) {
+        if (!surface.plane) continue;
+        DialSurface dialled = {surface.ready.entry->name, {}};
+        for (const ground::BookSpot& spot : surface.ready.inner) dialled.points.push_back(spot.name);
+        surfaces.push_back(std::move(dialled));
+    }
+    return surfaces;
 }
 
 void seek_suspects(Evaluation& evaluation) {
@@ -157,7 +175,9 @@ Evaluation evaluate(std::shared_ptr<const Book> book, Seek seek) {
     evaluation.lines = find_falls(read, *evaluation.model);
     const Findings judging = verdict_findings(read, evaluation.designs, evaluation.lines);
     evaluation.findings.insert(evaluation.findings.end(), judging.begin(), judging.end());
-    evaluation.dials = dial_wants({read, evaluation.designs, evaluation.where, *evaluation.model});
+    survey(evaluation);
+    evaluation.dials = dial_wants({read, evaluation.designs, evaluation.where, *evaluation.model},
+                                  dial_surfaces(evaluation));
     evaluation.setout = set_out_wants(setout_basis(evaluation));
     gather_findings(evaluation);
     if (evaluation.suspects != nullptr) {
@@ -183,6 +203,15 @@ bool laid_outside(const Evaluation& evaluation) {
         }
         for (const FoundFall& fall : list_falls(*evaluation.book, design, found, *evaluation.model)) {
             if (outside(judge.judge(fall).judged)) return true;
+        }
+    }
+    return false;
+}
+
+bool floor_outside(const Evaluation& evaluation) {
+    for (const ground::SurveyedSurface& surface : evaluation.surveys.surfaces) {
+        for (const ground::Flatness& flatness : surface.flatness) {
+            if (flatness.verdict == Verdict::Outside) return true;
         }
     }
     return false;

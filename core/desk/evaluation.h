@@ -9,6 +9,7 @@
 #include "design/design.h"
 #include "dial/dial.h"
 #include "fall/fit.h"
+#include "ground/surfaces.h"
 #include "model/model.h"
 #include "page/page.h"
 #include "setout/setout.h"
@@ -42,7 +43,8 @@ struct Evaluation {
     std::unique_ptr<Model> model;
     std::vector<JudgedClosure> closures;  // one for each of pages.closures
     std::vector<LineFalls> lines;         // one for each line of the book
-    Dials dials;                          // of every `want` with a line and a set-up
+    ground::Surveys surveys;              // of every measured surface
+    Dials dials;                          // of every `want` with a set-up
     Setout setout;                        // of every `want` with a line
     std::unique_ptr<Suspects> suspects;   // null where nobody asked
     Findings findings;                    // all of them, in the order of the stages
@@ -58,6 +60,9 @@ SetoutBasis setout_basis(const Evaluation& evaluation);
 
 // Whether a station or a fall of some line is outside its tolerance.
 bool laid_outside(const Evaluation& evaluation);
+
+// Whether a surface is outside a table of flatness.
+bool floor_outside(const Evaluation& evaluation);
 
 // off_plane of a reading (contract section 2); NaN where its set-up has no clamp. Metres.
 double off_plane(const Evaluation& evaluation, std::size_t reading);

@@ -43,5 +43,7 @@ void write_unnoticed(const Evaluation& evaluation, JsonOut& out);
 // The members "pages" and "closures", and "lines" with their fits, stations and falls.
 void write_pages(const Evaluation& evaluation, JsonOut& out);
 void write_lines(const Evaluation& evaluation, JsonOut& out);
+// The member "surfaces", where the book has any.
+void write_surfaces(const Evaluation& evaluation, JsonOut& out);
 
 }  // namespace fallwright

@@ -30,6 +30,7 @@ class Writer : EvaluationOut {
         write_setout(evaluation_, out_);
         write_trials(evaluation_, out_);
         write_suspects(evaluation_, out_);
+        write_surfaces(evaluation_, out_);
         foot();
     }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 #include <string>
+#include <tuple>
 #include <utility>
 
 #include "base/print.h"
@@ -140,18 +141,32 @@ Dials dial_line(const DialBasis& basis, std::size_t line, std::size_t setup) {
     return LineDialler(basis, line, setup).run();
 }
 
-Dials dial_wants(const DialBasis& basis) {
+namespace {
+
+// Of what a want names; nothing where it cannot be set.
+Dials dial_want(const DialBasis& basis, const std::vector<DialSurface>& surfaces, std::int32_t line,
+                NameId surface, std::size_t setup) {
+    if (line >= 0) return dial_line(basis, static_cast<std::size_t>(line), setup);
+    for (const DialSurface& each : surfaces) {
+        if (each.name == surface) return dial_surface(basis, each, setup);
+    }
+    return {};
+}
+
+}  // namespace
+
+Dials dial_wants(const DialBasis& basis, const std::vector<DialSurface>& surfaces) {
     Dials all;
     const ByName lines(basis.book.lines);
     const ByName setups(basis.book.setups);
-    std::set<std::pair<std::int32_t, std::int32_t>> done;
+    std::set<std::tuple<std::int32_t, NameId, std::int32_t>> done;
     for (const Want& want : basis.book.wants) {
-        const std::int32_t line = lines(want.line);
-        const std::int32_t setup = setups(want.setup);
-        if (want.line == no_name || want.setup == no_name || line < 0 || setup < 0) continue;
+        const std::int32_t line = want.line == no_name ? -1 : lines(want.line);
+        const std::int32_t setup = want.setup == no_name ? -1 : setups(want.setup);
+        if (setup < 0) continue;
         // Two tables of one line from one set-up (other surfaces, another interval) need one setting.
-        if (!done.emplace(line, setup).second) continue;
-        Dials one = dial_line(basis, static_cast<std::size_t>(line), static_cast<std::size_t>(setup));
+        if (!done.emplace(line, want.surface, setup).second) continue;
+        const Dials one = dial_want(basis, surfaces, line, want.surface, static_cast<std::size_t>(setup));
         all.dials.insert(all.dials.end(), one.dials.begin(), one.dials.end());
         all.findings.insert(all.findings.end(), one.findings.begin(), one.findings.end());
     }

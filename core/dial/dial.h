@@ -63,7 +63,8 @@ struct Dial {
     std::optional<DialProof> proof;
     std::optional<TakeUp> take_up;
 
-    NameId line = no_name;  // none: through points
+    NameId line = no_name;     // none: through points
+    NameId surface = no_name;  // a measured one, whose best plane it is
     DialSide side = DialSide::Both;
     bool aim_is_advice = false;  // the set-up in the book has no bearing
     bool reachable = true;       // within limits and range
@@ -89,7 +90,16 @@ Dials dial_line(const DialBasis& basis, std::size_t line, std::size_t setup);
 // place or level is refused (unknown-reference).
 Dials dial_points(const DialBasis& basis, const std::vector<NameId>& points, double crossfall,
                   std::size_t setup);
-// Of every `want` with a line and a set-up, each pair once, in the order of the book.
-Dials dial_wants(const DialBasis& basis);
+
+// A measured surface: the points whose best plane is to be set; all have a place and a level.
+struct DialSurface {
+    NameId name = no_name;
+    std::vector<NameId> points;
+};
+Dials dial_surface(const DialBasis& basis, const DialSurface& surface, std::size_t setup);
+
+// Of every `want` with a set-up and a line or a surface, each pair once, in the order of the book.
+// A surface that is not among `surfaces` cannot be set, and has said so.
+Dials dial_wants(const DialBasis& basis, const std::vector<DialSurface>& surfaces);
 
 }  // namespace fallwright

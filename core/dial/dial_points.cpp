@@ -15,9 +15,10 @@ namespace {
 class PointDialler {
   public:
     PointDialler(const DialBasis& basis, const std::vector<NameId>& points, double crossfall,
-                 std::size_t setup)
+                 std::size_t setup, NameId surface = no_name)
         : basis_(basis),
           points_(points),
+          surface_(surface),
           crossfall_(crossfall),
           setup_(setup),
           setter_(basis, setup, dials_.findings) {}
@@ -96,6 +97,7 @@ class PointDialler {
         wanted.about = all_names();
         farthest_pair(wanted);
         Dial dial;
+        dial.surface = surface_;
         dial.points = points_;
         dial.grades_sd = sd_of_fit(*plane, wanted.heading);
         if (!tells(wanted.along.main, dial.grades_sd.main) ||
@@ -178,12 +180,14 @@ class PointDialler {
     }
 
     std::vector<std::string> all_names() const {
+        if (surface_ != no_name) return {basis_.book.name(surface_)};
         std::vector<std::string> all;
         for (const NameId name : points_) all.push_back(basis_.book.name(name));
         return all;
     }
 
     std::string names() const {
+        if (surface_ != no_name) return "surface " + basis_.book.name(surface_);
         std::string text;
         for (const NameId name : points_) text += (text.empty() ? "" : ", ") + basis_.book.name(name);
         return text;
@@ -191,6 +195,7 @@ class PointDialler {
 
     const DialBasis& basis_;
     const std::vector<NameId>& points_;
+    NameId surface_;  // whose points these are; none: points as named
     double crossfall_;
     std::size_t setup_;
     Dials dials_;
@@ -201,6 +206,10 @@ class PointDialler {
 };
 
 }  // namespace
+
+Dials dial_surface(const DialBasis& basis, const DialSurface& surface, std::size_t setup) {
+    return PointDialler(basis, surface.points, 0, setup, surface.name).run();
+}
 
 Dials dial_points(const DialBasis& basis, const std::vector<NameId>& points, double crossfall,
                   std::size_t setup) {

@@ -66,7 +66,7 @@ double steepest(const Slope& slope) {
 
 double bearing_of(double east, double north) {
     if (east == 0 && north == 0) return 0;
-    const double angle = atan_degrees(east / north);
+    const double angle = atan_degrees(east / (north + 0.0));  // -0 would turn due east into due west
     if (north < 0) return 180 + angle;
     return angle < 0 ? 360 + angle : angle;
 }

@@ -45,6 +45,16 @@ const std::vector<PlanePoint> geo_1 = {{1000, 2000, 50.000}, {1060, 2000, 50.900
 
 }  // namespace
 
+// Quarters of the circle, whatever the sign of a nought.
+TEST(Plane, BearingsAlongTheAxes) {
+    EXPECT_EQ(bearing_of(1, 0.0), 90);
+    EXPECT_EQ(bearing_of(1, -0.0), 90);
+    EXPECT_EQ(bearing_of(-1, 0.0), 270);
+    EXPECT_EQ(bearing_of(-1, -0.0), 270);
+    EXPECT_EQ(bearing_of(0.0, 1), 0);
+    EXPECT_EQ(bearing_of(-0.0, -1), 180);
+}
+
 // geo-1: three known points to the grades of both axes (derived for this project, direct arithmetic).
 TEST(Plane, ThreePointsGiveBothGradesForABearing) {
     const Result<FittedPlane> plane = fit_plane(geo_1);

@@ -24,7 +24,7 @@ bool something_outside(const Evaluation& evaluation) {
     for (const JudgedClosure& closure : evaluation.closures) {
         if (!closure.ok && !std::isnan(closure.allowed)) return true;
     }
-    return laid_outside(evaluation) || has_error(evaluation.findings);
+    return laid_outside(evaluation) || floor_outside(evaluation) || has_error(evaluation.findings);
 }
 
 template <class Write, class Text>
