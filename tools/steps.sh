@@ -65,6 +65,7 @@ step_demo() {
     local status=0 demo=tools/demo
     build release fallwright || return 1
     one $python $demo/make_demo.py --check || status=1
+    one $python $demo/car_park.py --check || status=1
     one $python $demo/check_books.py || status=1
     build/release/fallwright evaluate examples/lane.book.jsonl --json > build/test/lane.json || status=1
     one $python $demo/solve_demo.py build/test/lane.json || status=1

@@ -978,6 +978,8 @@ export interface DialOptions {
   setup: string;
   /** A line of the book */
   line?: string;
+  /** A measured surface of the book: its best plane */
+  surface?: string;
   /** Instead of a line: two points, or the plane that fits three and more best */
   points?: string[];
   /** With two points: rising to the right of the way from the first to the second; default level */

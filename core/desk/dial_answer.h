@@ -24,7 +24,8 @@ struct DialAnswer {
 // What the stage dial needs of an evaluation, which outlives it.
 DialBasis dial_basis(const Evaluation& evaluation);
 
-// Options: setup (required), and line, or points (two or more names) with crossfall (of two; default 0).
+// Options: setup (required), and line, or surface, or points (two or more names) with crossfall (of two;
+// default 0).
 Result<DialAnswer> dial_of(const std::shared_ptr<const Book>& book, desk::Options& options);
 // The JSON of api/schema/v1/dial.schema.json.
 std::string dial_json(const DialAnswer& answer);

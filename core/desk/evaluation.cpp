@@ -139,18 +139,6 @@ void survey(Evaluation& evaluation) {
         evaluation.presets.push_back({std::string(preset->name), std::string(preset->source.edition)});
 }
 
-// Those with a best plane, and the points it goes through.
-std::vector<DialSurface> dial_surfaces(const Evaluation& evaluation) {
-    std::vector<DialSurface> surfaces;
-    for (const ground::SurveyedSurface& surface : evaluation.surveys.surfaces) {
-        if (!surface.plane) continue;
-        DialSurface dialled = {surface.ready.entry->name, {}};
-        for (const ground::BookSpot& spot : surface.ready.inner) dialled.points.push_back(spot.name);
-        surfaces.push_back(std::move(dialled));
-    }
-    return surfaces;
-}
-
 void seek_suspects(Evaluation& evaluation) {
     evaluation.suspects = std::make_unique<Suspects>(find_suspects(
         *evaluation.book, evaluation.where, evaluation.figures, evaluation.designs, *evaluation.model));
@@ -189,6 +177,17 @@ Evaluation evaluate(std::shared_ptr<const Book> book, Seek seek) {
 
 SetoutBasis setout_basis(const Evaluation& evaluation) {
     return {*evaluation.book, evaluation.designs, evaluation.where, *evaluation.model, evaluation.lines};
+}
+
+std::vector<DialSurface> dial_surfaces(const Evaluation& evaluation) {
+    std::vector<DialSurface> surfaces;
+    for (const ground::SurveyedSurface& surface : evaluation.surveys.surfaces) {
+        if (!surface.plane) continue;
+        DialSurface dialled = {surface.ready.entry->name, {}};
+        for (const ground::BookSpot& spot : surface.ready.inner) dialled.points.push_back(spot.name);
+        surfaces.push_back(std::move(dialled));
+    }
+    return surfaces;
 }
 
 bool laid_outside(const Evaluation& evaluation) {

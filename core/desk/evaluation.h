@@ -58,6 +58,9 @@ Evaluation evaluate(std::shared_ptr<const Book> book, Seek seek = Seek::Nothing)
 // What the stage setout needs of an evaluation, which outlives it.
 SetoutBasis setout_basis(const Evaluation& evaluation);
 
+// The measured surfaces that have a best plane, and the points it goes through.
+std::vector<DialSurface> dial_surfaces(const Evaluation& evaluation);
+
 // Whether a station or a fall of some line is outside its tolerance.
 bool laid_outside(const Evaluation& evaluation);
 

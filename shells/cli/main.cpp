@@ -103,6 +103,7 @@ void add_dial_verb(CLI::App& app, Arguments& arguments, int& code) {
                  "  fallwright dial examples/clamped.book.jsonl --points BM5 BM6 --setup 'run 1'");
     dial->add_option("book", arguments.dial.book, "Book file")->required();
     dial->add_option("--line", arguments.dial.line, "Line of the book");
+    dial->add_option("--surface", arguments.dial.surface, "Measured surface of the book: its best plane");
     dial->add_option("--setup", arguments.dial.setup, "Set-up the laser stands in")->required();
     dial->add_option("--points", arguments.dial.points,
                      "Two points, or three and more for the plane of best fit");

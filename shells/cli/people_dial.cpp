@@ -32,6 +32,8 @@ class DialText {
 
   private:
     std::string what() const {
+        if (dial_.surface != no_name)
+            return "the plane that fits surface " + book_.name(dial_.surface) + " best";
         if (dial_.line == no_name) return through_points();
         std::string text = book_.name(dial_.line) + " from " + level(dial_.from, book_.unit) + " to " +
                            level(dial_.to, book_.unit);

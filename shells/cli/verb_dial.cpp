@@ -15,6 +15,7 @@ int dial_line_of_book(const DialArguments& arguments, const Output& output) {
     nlohmann::json object = nlohmann::json::object();
     object["setup"] = arguments.setup;
     if (!arguments.line.empty()) object["line"] = arguments.line;
+    if (!arguments.surface.empty()) object["surface"] = arguments.surface;
     if (!arguments.points.empty()) object["points"] = arguments.points;
     if (!arguments.crossfall.empty()) object["crossfall"] = arguments.crossfall;
     desk::Options options(object);

@@ -35,7 +35,7 @@ struct FallArguments {
 int find_fall(const FallArguments& arguments, const Output& output);
 
 struct DialArguments {
-    std::string book, line, setup, crossfall;
+    std::string book, line, surface, setup, crossfall;
     std::vector<std::string> points;
 };
 int dial_line_of_book(const DialArguments& arguments, const Output& output);
