@@ -16,6 +16,7 @@ properties  | slow | numbered invariants of the whole, on random books
 compile     | slow | forbidden mixes of units do not compile
 adjust      | slow | 500 random networks against SciPy, null spaces against an SVD
 drain       | slow | states, depths, critical depth and falls of random pipes against SciPy
+earthwork   | slow | volumes against exact integrals over the triangles of SciPy; planes, ponds, flatness against NumPy
 verdict     | slow | verdicts and joint probabilities against a million draws outside the core
 simulation  | slow | 100 books whose truth is known: intervals, chi-square, false alarms, blunders found
 durability  | slow | system calls of add, kills, parallel adds, a full disk
@@ -96,6 +97,10 @@ step_adjust() {
     one $programs/certified cases/published/*.reg || status=1
     $python tests/adjust/compare.py $programs/adjust_border || status=1
     return $status
+}
+step_earthwork() {
+    build release earthwork_border fallwright &&
+        $python tests/earthwork/compare.py build/release/tests/earthwork/earthwork_border build/release/fallwright
 }
 step_drain() { build release fallwright && $python tests/drain/compare.py build/release/fallwright; }
 step_verdict() {
