@@ -5,16 +5,17 @@
 // but another assignment of a reading (wrong point, wrong set-up) stands in reassign.h; its reading's unit
 // column stands for it wherever causes are compared.
 //
-//   column by kind                                                       of the row of a reading
-//   misread, digits-swapped, offset-..., staff-inverted                  sign of the staff, one reading
-//   staff-section                                                        sign, above the joint, one set-up
-//   wrong-benchmark                                                      1 for readings of it (its own row if
-//   weighted) moved-change-point                                                   -1 for later readings of
-//   it grade-left-in, grade-reversed                                        u or v, one set-up axes-swapped,
-//   aim-off                                                u and v, one set-up knocked, settling 1, or
-//   minutes, from a reading on, one tripod instrument-out u, v, d: three columns wrong-distance grade along
-//   the line, and of the design other-beam                                                           1 for up
-//   to four readings in a row
+// Columns by kind, as what they hold of the row of a reading:
+//   misread, digits-swapped, offset-..., staff-inverted: the sign of the staff, one reading
+//   staff-section: the sign, figures above the joint, one set-up
+//   wrong-benchmark: 1, readings of it (of a weighted one its own row)
+//   moved-change-point: -1, later readings of it
+//   grade-left-in, grade-reversed: u or v, one set-up
+//   axes-swapped, aim-off: u and v, one set-up
+//   knocked, settling: 1, or minutes, from a reading on, one tripod
+//   instrument-out: u, v, d: three columns
+//   wrong-distance: the gradient along the line, and the design's
+//   other-beam: 1, up to four readings in a row
 //
 // Metres, ratios, radians, metres a minute, all as booked - true.
 #pragma once
@@ -136,6 +137,9 @@ class Causes {
     void each_gap(std::int32_t tripod, const Visit& visit) const;
     void each_benchmark(const Visit& visit) const;
     void each_instrument(const Visit& visit) const;
+
+    std::string_view point_name(std::int32_t point) const;
+    std::vector<std::int32_t> benchmarks_by_name() const;
 
     bool laser(std::int32_t setup) const;
     void add_sizes_of_reading(const Cause& cause, Sizes& sizes) const;

@@ -1,7 +1,9 @@
-// Which causes a book can hold, in a fixed order.
+// Which causes a book can hold, in a fixed order: by time, then by name, so that of equals the same one stands
+// first however the lines of the book are ordered.
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numeric>
 
 #include "suspect/causes.h"
 
@@ -112,7 +114,9 @@ void Causes::each_assignment(std::int32_t row, const Visit& visit) const {
         const SightRow& other = model_.sights.rows[by_time_[beside]];
         if (other.setup == of.setup && other.point != of.point) candidates.push_back(other.point);
     }
-    std::sort(candidates.begin(), candidates.end());
+    std::sort(candidates.begin(), candidates.end(), [this](std::int32_t a, std::int32_t b) {
+        return point_name(a) < point_name(b);
+    });
     candidates.erase(std::unique(candidates.begin(), candidates.end()), candidates.end());
     for (const std::int32_t candidate : candidates) {
         cause.point = candidate;
@@ -205,7 +209,7 @@ void Causes::each_gap(std::int32_t tripod, const Visit& visit) const {
 }
 
 void Causes::each_benchmark(const Visit& visit) const {
-    std::map<NameId, std::vector<std::int32_t>> by_source;
+    std::map<std::string_view, std::vector<std::int32_t>> by_source;
     std::vector<bool> used(model_.points.size(), false);
     for (const SightRow& row : model_.sights.rows) used[static_cast<std::size_t>(row.point)] = true;
     for (const Step& step : book_.steps)
@@ -215,30 +219,51 @@ void Causes::each_benchmark(const Visit& visit) const {
     cause.kind = SuspectKind::WrongBenchmark;
     cause.share = 1;
     std::size_t counted = 0;
-    for (std::size_t i = 0; i < book_.benchmarks.size(); ++i) {
-        const Benchmark& benchmark = book_.benchmarks[i];
+    for (const std::int32_t at : benchmarks_by_name()) {
+        const Benchmark& benchmark = book_.benchmarks[static_cast<std::size_t>(at)];
         cause.point = model_.points.at(benchmark.point);
-        cause.other = static_cast<std::int32_t>(i);
+        cause.other = at;
         if (!used[static_cast<std::size_t>(cause.point)]) continue;
         ++counted;
-        if (benchmark.source != no_name) by_source[benchmark.source].push_back(cause.other);
+        if (benchmark.source != no_name) by_source[book_.names.text(benchmark.source)].push_back(at);
         visit(cause);
     }
     for (const auto& [source, members] : by_source) {
         if (members.size() < 2 || members.size() == counted) continue;
-        cause.source = source;
         cause.other = members.front();
+        cause.source = book_.benchmarks[static_cast<std::size_t>(cause.other)].source;
         cause.point = -1;
         visit(cause);
     }
 }
 
+std::string_view Causes::point_name(std::int32_t point) const {
+    return book_.names.text(model_.points.name(static_cast<std::size_t>(point)));
+}
+
+std::vector<std::int32_t> Causes::benchmarks_by_name() const {
+    std::vector<std::int32_t> all(book_.benchmarks.size());
+    std::iota(all.begin(), all.end(), 0);
+    std::stable_sort(all.begin(), all.end(), [this](std::int32_t a, std::int32_t b) {
+        const auto name = [this](std::int32_t at) {
+            return book_.names.text(book_.benchmarks[static_cast<std::size_t>(at)].point);
+        };
+        return name(a) < name(b);
+    });
+    return all;
+}
+
 void Causes::each_instrument(const Visit& visit) const {
+    std::map<std::pair<std::string_view, std::int32_t>, std::int32_t> by_name;  // name and stretch
     for (const auto& [which, unused] : model_.effect_columns.instruments) {
+        const std::string_view name = book_.names.text(book_.instruments[which.first].name);
+        by_name[{name, static_cast<std::int32_t>(which.second)}] = static_cast<std::int32_t>(which.first);
+    }
+    for (const auto& [name, instrument] : by_name) {
         Cause cause;
         cause.kind = SuspectKind::InstrumentOut;
-        cause.other = static_cast<std::int32_t>(which.first);
-        cause.stretch = which.second;
+        cause.other = instrument;
+        cause.stretch = name.second;
         cause.share = 1;
         if (columns(cause) > 0) visit(cause);
     }

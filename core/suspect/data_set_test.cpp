@@ -5,11 +5,25 @@
 
 #include <cmath>
 
+#include "suspect/deciding.h"
 #include "suspect/odds.h"
 
 namespace fallwright {
 
 namespace {
+
+// 0.05 % left in the main axis of the second set-up, to the millimetre as booked.
+constexpr DataReadings graded_readings = {0.85, 1.641, 1.712, 1.746, 1.802, 1.84, 1.82,  0.85,
+                                          1.37, 1.387, 1.514, 1.546, 1.635, 1.72, 1.738, 1.371};
+
+Weighed free_size(const SuspectedBook& book, const Cause& cause, double sd) {
+    const FoundSize found = odds_free(book.probe(cause).found, sd);
+    Weighed weighed;
+    weighed.cause = cause;
+    weighed.size = found.size;
+    weighed.sd = found.sd;
+    return weighed;
+}
 
 double statistic(const Pull& found) {
     return found.pull * found.pull / found.information;
@@ -126,6 +140,28 @@ TEST(DataSet, TheReadingThatDecidesABenchmarkIsTheBenchmark) {
     EXPECT_NEAR(predicts.at(0).sd, 1.639007e-3, 2e-5);
     EXPECT_EQ(predicts.at(1).who.kind, SuspectKind::Misread);
     EXPECT_NEAR(predicts.at(1).staff, 1.620145, 2e-5);
+}
+
+// A grade left in the second set-up against a wrong second benchmark: what a reading of each point would be.
+TEST(DataSet, WhatOneMoreReadingWouldBeIsWhatTheReferenceSays) {
+    const SuspectedBook book = data_book(graded_readings);
+    const Cause benchmark = book.cause(SuspectKind::WrongBenchmark, -1, "BM2");
+    Cause grade;
+    grade.kind = SuspectKind::GradeLeftIn;
+    grade.setup = 1;
+    grade.axis = 0;
+    const Weighed left_in = free_size(book, grade, 0.01), wrong = free_size(book, benchmark, 0.3);
+    const std::vector<Explanation> both = {{&left_in, 0.5}, {&wrong, 0.5}};
+    const std::unique_ptr<Deciding> first =
+        reading_of(book.evidence(), book.causes(), both, book.point("R 0.000 finished"));
+    ASSERT_NE(first, nullptr);
+    EXPECT_NEAR(first->predicts.at(0).staff, 1.167934, 2e-5);
+    EXPECT_NEAR(first->predicts.at(0).sd, 3.31622e-3, 2e-5);
+    EXPECT_NEAR(first->predicts.at(1).staff, 1.189498, 2e-5);
+    EXPECT_NEAR(first->predicts.at(1).sd, 2.715142e-3, 2e-5);
+    // 0.03 mm apart where 1.7 mm is the noise: neither decides.
+    for (const std::string point : {"R 60.000 finished", "BM2"})
+        EXPECT_EQ(reading_of(book.evidence(), book.causes(), both, book.point(point)), nullptr);
 }
 
 }  // namespace

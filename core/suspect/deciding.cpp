@@ -24,6 +24,7 @@ constexpr double new_sight = 30;  // metres, from a set-up yet to be chosen
 struct Ready {
     const Weighed* weighed;
     double weight;
+    bool real;
     std::vector<adjust::Part> parts;
     double size = 0, sd = 0;
 };
@@ -44,7 +45,7 @@ class Decider {
           predictor_(causes.book(), causes.where(), causes.model()),
           setup_(causes.standing()) {
         for (const Explanation& each : explanations) {
-            Ready ready{each.weighed, each.weight, {}, 0, 0};
+            Ready ready{each.weighed, each.weight, each.real, {}, 0, 0};
             if (each.weighed != nullptr) {
                 ready.parts = evidence.measure(causes.column(each.weighed->cause, each.weighed->which)).parts;
                 ready.size = std::isnan(each.weighed->size) ? 0 : each.weighed->size;
@@ -65,6 +66,11 @@ class Decider {
                 }
             }
         }
+        return std::move(best_);
+    }
+
+    std::unique_ptr<Deciding> only(std::int32_t point) {
+        if (setup_ >= 0) consider(from_here(point), 1);
         return std::move(best_);
     }
 
@@ -218,9 +224,11 @@ class Decider {
         for (std::size_t k = 0; k < members.size(); ++k) add_expected(ready_[k], members[k]);
     }
 
-    // The most probable explanation against some other.
-    static bool tells_apart(const std::vector<Member>& members) {
+    bool tells_apart(const std::vector<Member>& members) const {
+        const bool several = std::count_if(ready_.begin(), ready_.end(),
+                                           [](const Ready& each) { return each.real; }) > 1;
         for (std::size_t k = 1; k < members.size(); ++k) {
+            if (several && !ready_[k].real) continue;
             const double apart = std::fabs(members[k].mean - members[0].mean);
             if (apart > told_apart * std::sqrt(members[k].variance + members[0].variance)) return true;
         }
@@ -251,6 +259,11 @@ class Decider {
 std::unique_ptr<Deciding> deciding_reading(const Evidence& evidence, const Causes& causes,
                                            const std::vector<Explanation>& explanations) {
     return Decider(evidence, causes, explanations).run();
+}
+
+std::unique_ptr<Deciding> reading_of(const Evidence& evidence, const Causes& causes,
+                                     const std::vector<Explanation>& explanations, std::int32_t point) {
+    return Decider(evidence, causes, explanations).only(point);
 }
 
 }  // namespace fallwright

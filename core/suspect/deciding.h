@@ -7,8 +7,9 @@
 // less that of its members, summed on a fixed grid.
 //
 // Candidates: every known point from the set-up that still stands (effort 1); where none of those decides,
-// the difference of two points from a new set-up (effort 5). Decides: two explanations differ by at least two
-// standard deviations.
+// the difference of two points from a new set-up (effort 5). Decides: the most probable explanation and
+// another differ by at least two standard deviations; where two or more of them are real, another real one: a
+// reading that only shows once more that something is wrong settles nothing between those.
 //
 // Inside suspect only.
 #pragma once
@@ -25,11 +26,17 @@ namespace fallwright {
 struct Explanation {
     const Weighed* weighed = nullptr;
     double weight = 0;  // normalised
+    bool real = true;   // else so improbable that nobody needs it told apart from the others
 };
 
 // Null where nothing decides.
 std::unique_ptr<Deciding> deciding_reading(const Evidence& evidence, const Causes& causes,
                                            const std::vector<Explanation>& explanations);
+
+// What a reading of that point, from the set-up that stands, would be under each explanation; null where it
+// cannot be foreseen or tells none of them apart.
+std::unique_ptr<Deciding> reading_of(const Evidence& evidence, const Causes& causes,
+                                     const std::vector<Explanation>& explanations, std::int32_t point);
 
 // What to expect of the point first read on the set-up that stands, read again; null where it was read last,
 // or cannot be told.

@@ -10,8 +10,8 @@ namespace {
 
 // Solves a positive definite system of up to three in place by Cholesky; returns ln of the determinant.
 // right: the right-hand side, then the solution; inverse: filled with the inverse's diagonal.
-constexpr std::size_t most = 3;
-using Matrix = std::array<std::array<double, most>, most>;
+constexpr std::size_t most_columns = 3;
+using Matrix = std::array<std::array<double, most_columns>, most_columns>;
 
 double factorise(Matrix& a, std::size_t n) {
     double log_det = 0;
@@ -27,7 +27,7 @@ double factorise(Matrix& a, std::size_t n) {
     return log_det;
 }
 
-std::array<double, most> solve(const Matrix& l, std::array<double, most> right, std::size_t n) {
+std::array<double, most_columns> solve(const Matrix& l, std::array<double, most_columns> right, std::size_t n) {
     for (std::size_t i = 0; i < n; ++i) {
         for (std::size_t k = 0; k < i; ++k) right[i] -= l[i][k] * right[k];
         right[i] /= l[i][i];
@@ -90,7 +90,7 @@ JointOdds odds_joint(std::span<const double> pull, std::span<const double> infor
                      std::span<const double> sd) {
     const std::size_t n = pull.size();
     Matrix stiff{};
-    std::array<double, most> right{};
+    std::array<double, most_columns> right{};
     double log_sds = 0;
     for (std::size_t i = 0; i < n; ++i) {
         for (std::size_t j = 0; j < n; ++j) stiff[i][j] = information[i * n + j];
@@ -99,7 +99,7 @@ JointOdds odds_joint(std::span<const double> pull, std::span<const double> infor
         log_sds += 2 * std::log(sd[i]);
     }
     const double log_det = factorise(stiff, n) + log_sds;
-    const std::array<double, most> size = solve(stiff, right, n);
+    const std::array<double, most_columns> size = solve(stiff, right, n);
     JointOdds joint;
     double most_moved = -1;
     for (std::size_t i = 0; i < n; ++i) {
@@ -108,7 +108,7 @@ JointOdds odds_joint(std::span<const double> pull, std::span<const double> infor
         if (moved <= most_moved) continue;
         most_moved = moved;
         joint.which = i;
-        std::array<double, most> unit{};
+        std::array<double, most_columns> unit{};
         unit[i] = 1;
         joint.found.size = size[i];
         joint.found.sd = std::sqrt(solve(stiff, unit, n)[i]);

@@ -58,8 +58,9 @@ class PairMaker {
         pair.with = b.weighed.cause;
         pair.with_size = found.size;
         pair.with_sd = found.sd;
-        const double shift = found.size * joint * a.weighed.sd * a.weighed.sd;
-        pair.size -= shift;
+        const double per_size = joint * a.weighed.sd * a.weighed.sd;
+        pair.size -= found.size * per_size;
+        pair.sd = std::sqrt(a.weighed.sd * a.weighed.sd + per_size * per_size * found.sd * found.sd);
         ranking_.total = log_sum(ranking_.total, pair.weight);
         ranking_.best.push_back(pair);
     }

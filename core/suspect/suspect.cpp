@@ -113,6 +113,11 @@ class Finder {
         suspect.why += ", " + significant(suspect.limit, 3) + " is usual";
     }
 
+    static Explanation explanation(const Weighed* weighed, double probability) {
+        const bool real = rounded_to(probability, probability_places) >= least_shown;
+        return {weighed, std::max(probability, least_weight), real};
+    }
+
     // The explanations that a reading should tell apart: of each group its leader and what is alike to it but
     // of another kind; every one of them counts for something, or the most probable would need no proof.
     std::vector<Explanation> explanations(const std::vector<Group>& groups, double none) const {
@@ -123,10 +128,10 @@ class Finder {
                 const Weighed& weighed = ranking_.best[member];
                 if (all.size() == most_explanations || kinds.size() == most_of_group) break;
                 if (weighed.with || !kinds.insert(weighed.cause.kind).second) continue;
-                all.push_back({&weighed, std::max(ranking_.probability(weighed.weight), least_weight)});
+                all.push_back(explanation(&weighed, ranking_.probability(weighed.weight)));
             }
         }
-        all.push_back({nullptr, std::max(none, least_weight)});
+        all.push_back(explanation(nullptr, none));
         std::stable_sort(all.begin(), all.end(), [](const Explanation& a, const Explanation& b) {
             return rounded_to(a.weight, 9) > rounded_to(b.weight, 9);
         });
@@ -144,9 +149,16 @@ class Finder {
             if (reading != nullptr) {
                 found.list[i].settle_by = std::make_unique<Deciding>(*reading);
             } else {
-                found.list[i].redo = redo_of(causes_, ranking_.best[groups[i].members.front()].cause);
+                found.list[i].redo = redo(ranking_.best[groups[i].members.front()]);
             }
         }
+    }
+
+    std::string redo(const Weighed& leader) const {
+        std::string text = redo_of(causes_, leader.cause);
+        if (!leader.with) return text;
+        const std::string other = redo_of(causes_, *leader.with);
+        return other == text ? text : text + "; and " + other;
     }
 
     void note_unseen(Suspects& found) const {

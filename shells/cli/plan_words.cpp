@@ -25,7 +25,7 @@ std::string beside_line(const PlanAnswer& answer, const Spot& spot) {
 
 std::string place_words(const PlanAnswer& answer, const Spot& spot) {
     if (!spot.known) return "";
-    const std::string line = beside_line(answer, spot);
+    std::string line = beside_line(answer, spot);
     if (!line.empty()) return line;
     const Book& book = *answer.evaluation->book;
     return fixed(book.in_unit(spot.e), 1) + " E " + fixed(book.in_unit(spot.n), 1) + " N";

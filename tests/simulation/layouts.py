@@ -26,6 +26,8 @@ def kit(rng, layout, level_share):
         figures["tilt_sd"] = float(rng.choice([1e-5, 2e-5, 4e-5]))
         means = {axis: float(round(rng.normal(0, 2e-5), 6)) for axis in ("tilt x", "tilt y", "cone")}
     scene = Scene(layout, figures, given, laser, means, mode="bare" if rng.random() < 0.1 else "placed")
+    if means and scene.mode == "bare":  # which way a tested tilt points cannot be told, so none was tested
+        means |= {"tilt x": 0.0, "tilt y": 0.0}
     if rng.random() < 0.6:
         scene.staff = {"length": 4.0, "zero_sd": 0.0005, "scale_sd": 5e-5, "joints": [(1.3, 0.0004), (2.6, 0.0004)]}
     if laser and rng.random() < 0.6:
@@ -37,7 +39,8 @@ def stand(scene, rng, name, at, plane=(0.0, 0.0), bearing=None, headroom=1.0, re
     """A set-up whose light is `headroom` above the highest of the points within reach."""
     if bearing is None:
         bearing = float(rng.choice([0.0, 90.0, 180.0, 270.0])) + round(float(rng.normal(0, 5)), 1)
-    oriented = scene.laser and (plane != (0.0, 0.0) or (scene.mode == "placed" and rng.random() < 0.8))
+    told = bool(scene.means) or rng.random() < 0.8  # whoever tested the tilt books the bearing too
+    oriented = scene.laser and (plane != (0.0, 0.0) or (scene.mode == "placed" and told))
     setup = Setup(name, at, 0.0, bearing, plane, scene.mode == "placed", oriented, scene.window is not None)
     high = max(scene.points[p].level - rise(setup, scene.points[p].at) for p in reach)
     setup.light = high + headroom + float(rng.uniform(-0.2, 0.2))
@@ -250,4 +253,13 @@ def plane(rng):
 
 
 def draw(layout, rng):
-    return {"line": line, "shared": shared, "loop": loop, "traverse": traverse, "slope": slope, "plane": plane}[layout](rng)
+    scene = {"line": line, "shared": shared, "loop": loop, "traverse": traverse, "slope": slope, "plane": plane}[layout](rng)
+    if scene.mode == "bare":
+        scene.assumed_sight = usual_sight(scene)
+    return scene
+
+
+def usual_sight(scene):
+    """What the crew would say of its sights, to 5 m: their root mean square, as errors grow with distance."""
+    sights = [math.hypot(*axes(scene.setups[r.setup], scene.points[r.point].at)) for r in scene.readings]
+    return max(5.0, 5.0 * round(math.sqrt(sum(d * d for d in sights) / len(sights)) / 5))

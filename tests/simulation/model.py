@@ -1,7 +1,7 @@
 """The linear model of a reading, written apart from the core after docs/methods/levels.md, by NumPy and dense.
 
 A row is a dictionary of terms by name. `truth=True` gives it as things are: body turned as it stands, every distance real. Else as
-the book knows it: a set-up without a place counts from the first placed point read in it, an unknown sight is 30 m, an unknown
+the book knows it: a set-up without a place counts from the first placed point read in it, an unknown sight is what the crew states, an unknown
 direction has a tilt of its own.
 """
 
@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from layouts import axes
-from scene import ASSUMED_SIGHT, EXPECTATION, FOOT
+from scene import EXPECTATION, FOOT
 
 CURVE = (1 - 0.13) / (2 * 6_371_000.0)
 LEAN = math.radians(1.0)
@@ -31,7 +31,7 @@ def sight(scene, reading, truth):
     d = math.hypot(u, v)
     if truth or (setup.placed and point.placed):
         return Sight(u, v, d)
-    d = round(d, 1) if reading.dist else ASSUMED_SIGHT
+    d = round(d, 1) if reading.dist else scene.assumed_sight
     if setup.placed or not point.placed:
         return Sight(0.0, 0.0, d, False)
     first = next((r for r in scene.readings if r.setup == reading.setup and scene.points[r.point].placed), reading)

@@ -9,7 +9,6 @@ from typing import Optional
 FOOT = {None: 0.0003, "laid": 0.001, "finished": 0.001, "formation": 0.005, "ground": 0.010, "peg": 0.001}
 LASER = dict(reading_sd=0.0012, sd_per_m=0.0, tilt_sd=2e-5, setting_tilt_sd=1.3e-5, cone_sd=2e-5, aim_sd=0.5, grade_sd=3e-5)
 LEVEL = dict(reading_sd=0.0008, sd_per_m=1.2e-5, collimation_sd=5e-5)
-ASSUMED_SIGHT = 30.0
 EXPECTATION = 0.025  # sd of what was built about its design
 STEP = 0.001  # every figure is booked to the millimetre
 
@@ -65,6 +64,7 @@ class Scene:
     staff: dict = field(default_factory=dict)  # zero_sd, scale_sd, joints [(at, sd)], length
     window: Optional[float] = None
     mode: str = "placed"  # or "bare": set-ups, and points off the line, without place
+    assumed_sight: float = 30.0  # of a book that tells no distances
 
     def point(self, name, at, level, **more):
         self.points[name] = Point(name, at, level, **more)

@@ -110,6 +110,8 @@ class Book:
         scene = self.scene
         for p, (sd, source) in scene.benchmarks.items():
             yield self.line(kind="benchmark", point=p, level=self.levels[p], sd=sd or None, source=source)
+        if scene.mode == "bare":
+            yield self.line(kind="rule", name="assumed-sight", values={"d": scene.assumed_sight})
         kit = dict(scene.instrument) if scene.given else {}
         if scene.given and scene.laser:
             kit |= {"tilt": [scene.means["tilt x"], scene.means["tilt y"]], "cone": scene.means["cone"]}

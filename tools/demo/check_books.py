@@ -45,7 +45,7 @@ FIVE = [(6, "duplicate name"), (9, "torn line"), (11, "value twice"), (12, "beyo
 
 
 def entries(path, errors):
-    """(line number, entry) of all lines that can be read, amended and without what was struck."""
+    """(line number, entry) of all lines that can be read, amended, without what was struck or is only planned."""
     found = []
     for number, text in enumerate(path.read_text().splitlines(), 1):
         try:
@@ -59,7 +59,7 @@ def entries(path, errors):
         if e["kind"] == "amend" and all(by_id[e["of"]].get(k) == v for k, v in e.get("was", {}).items()):
             by_id[e["of"]].update(e["set"])
     struck = {e["of"] for _, e in found if e["kind"] == "strike"}
-    return [(n, e) for n, e in found if e.get("id") not in struck]
+    return [(n, e) for n, e in found if e.get("id") not in struck and not e.get("planned")]
 
 
 def known_names(book, errors):
