@@ -69,10 +69,10 @@ void sort_by_lowest(ScaledRows& rows) {
 
 }  // namespace
 
-ScaledRows scale_rows(const Problem& problem, const Incidence& incidence, std::vector<Column> order) {
+ScaledRows scale_rows(const Problem& problem, Incidence incidence, std::vector<Column> order) {
     ScaledRows rows;
     rows.problem = &problem;
-    rows.incidence = &incidence;
+    rows.incidence = std::move(incidence);
     rows.order = std::move(order);
     const std::size_t count = rows.order.size();
     rows.position.resize(count);

@@ -34,7 +34,7 @@ Incidence incidence_of(const Problem& problem);
 
 struct ScaledRows {
     const Problem* problem;
-    const Incidence* incidence;
+    Incidence incidence;           // of no use once there is a factor: whoever is done with it frees its room
     std::vector<Column> order;     // position -> column
     std::vector<Column> position;  // column -> position
 
@@ -58,14 +58,14 @@ struct ScaledRows {
     std::span<const double> values(std::size_t row) const {
         return {value.data() + problem->start[row], problem->start[row + 1] - problem->start[row]};
     }
-    std::span<const RowIndex> rows_at(Column at) const { return incidence->of(order[at]); }
+    std::span<const RowIndex> rows_at(Column at) const { return incidence.of(order[at]); }
     // Rows whose lowest place is in first..last.
     std::span<const RowIndex> rows_from(Column first, Column last) const {
         return {by_lowest.data() + lowest_start[first], lowest_start[last + 1] - lowest_start[first]};
     }
 };
 
-// `order` holds every column once. The problem and the incidence must outlive the result.
-ScaledRows scale_rows(const Problem& problem, const Incidence& incidence, std::vector<Column> order);
+// `order` holds every column once. The problem must outlive the result.
+ScaledRows scale_rows(const Problem& problem, Incidence incidence, std::vector<Column> order);
 
 }  // namespace fallwright::adjust

@@ -175,10 +175,11 @@ void take_rows(const ScaledRows& rows, const Factor& factor, const Estimate& est
 }  // namespace
 
 Solution solve(const Problem& problem) {
-    const Incidence incidence = incidence_of(problem);
+    Incidence incidence = incidence_of(problem);
     Tree tree = tree_of(problem, incidence, elimination_order(problem, incidence));
-    const ScaledRows rows = scale_rows(problem, incidence, std::move(tree.order));
+    ScaledRows rows = scale_rows(problem, std::move(incidence), std::move(tree.order));
     Ldlt ldlt = factorise(rows, tree);
+    rows.incidence = {};
     const auto factor = std::make_shared<const Factor>(rows, std::move(tree), std::move(ldlt));
 
     Estimate estimate(rows, factor->l());

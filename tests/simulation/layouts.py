@@ -256,6 +256,8 @@ def draw(layout, rng):
     scene = {"line": line, "shared": shared, "loop": loop, "traverse": traverse, "slope": slope, "plane": plane}[layout](rng)
     if scene.mode == "bare":
         scene.assumed_sight = usual_sight(scene)
+        if not scene.laser and not any(r.dist for r in scene.readings):  # nobody's sights are free who has not checked the level
+            scene.instrument["collimation_sd"], scene.given = 1e-5, True
     return scene
 
 
