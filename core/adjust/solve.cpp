@@ -9,21 +9,23 @@
 namespace fallwright::adjust {
 namespace {
 
+// For the products of weak directions, which few problems have.
+std::vector<double> room_for(const ScaledRows& rows, const Ldlt& l) {
+    return std::vector<double>(l.modes.empty() ? 0 : rows.order.size(), 0.0);
+}
+
 // Corrections and residuals, improved step by step. Residuals are always taken from the rows as given, so the
 // second step removes what the first lost in the factorisation.
 class Estimate {
   public:
     Estimate(const ScaledRows& rows, const Ldlt& l)
-        : rows_(rows),
-          l_(l),
-          x_(rows.order.size(), 0.0),
-          misfit_(rows.rows()),
-          scratch_(rows.order.size(), 0.0) {
+        : rows_(rows), l_(l), x_(rows.order.size(), 0.0), misfit_(rows.rows()), scratch_(room_for(rows, l)) {
         take_misfits();
     }
     void step();
     std::vector<double> take_x() { return std::move(x_); }
     const std::vector<double>& misfit() const { return misfit_; }
+    std::vector<double> take_misfit() { return std::move(misfit_); }
 
   private:
     void take_misfits();
@@ -129,11 +131,11 @@ void count(const ScaledRows& rows, const Ldlt& l, Solution& solution) {
 
 // Sum over rows of t^2 / V and over priors; with V = sd^2 + folded the private unknowns and their priors are
 // in.
-double chi2_of(const ScaledRows& rows, const Estimate& estimate, const std::vector<double>& x) {
+double chi2_of(const ScaledRows& rows, const std::vector<double>& misfit, const std::vector<double>& x) {
     const Problem& problem = *rows.problem;
     double sum = 0;
     for (std::size_t i = 0; i < problem.rows(); ++i) {
-        const double t = estimate.misfit()[i] * rows.whitener[i];
+        const double t = misfit[i] * rows.whitener[i];
         sum += t * t;
     }
     for (std::size_t j = 0; j < problem.columns(); ++j) {
@@ -148,7 +150,7 @@ double chi2_of(const ScaledRows& rows, const Estimate& estimate, const std::vect
 std::vector<double> leverages(const ScaledRows& rows, const Factor& factor) {
     std::vector<double> result(rows.rows());
     for (std::size_t i = 0; i < result.size(); ++i) result[i] = factor.strong_variance(rows, i);
-    std::vector<double> scratch(rows.order.size(), 0.0);
+    std::vector<double> scratch = room_for(rows, factor.l());
     for (const Mode& mode : factor.l().modes) {
         if (mode.null()) continue;
         for_each_row(rows, mode, scratch, [&](RowIndex row, double product) {
@@ -159,10 +161,10 @@ std::vector<double> leverages(const ScaledRows& rows, const Factor& factor) {
 }
 
 // The row's own share of its residual and of its redundancy: sd^2 / V of each (adjust.h, private unknowns).
-void take_rows(const ScaledRows& rows, const Factor& factor, const Estimate& estimate, Solution& solution) {
+void take_rows(const ScaledRows& rows, const Factor& factor, Estimate& estimate, Solution& solution) {
     const Problem& problem = *rows.problem;
     solution.redundancy = leverages(rows, factor);
-    solution.residual = estimate.misfit();
+    solution.residual = estimate.take_misfit();
     for (std::size_t i = 0; i < problem.rows(); ++i) {
         const double own = problem.sd[i] * problem.sd[i];
         const double share = own / (own + problem.folded[i]);
@@ -189,9 +191,9 @@ Solution solve(const Problem& problem) {
     Solution solution;
     take_nulls(rows, factor->l(), solution);
     count(rows, factor->l(), solution);
-    take_rows(rows, *factor, estimate, solution);
     solution.x = estimate.take_x();
-    solution.chi2 = chi2_of(rows, estimate, solution.x);
+    solution.chi2 = chi2_of(rows, estimate.misfit(), solution.x);
+    take_rows(rows, *factor, estimate, solution);
     solution.variance.resize(problem.columns());
     for (std::size_t j = 0; j < problem.columns(); ++j)
         solution.variance[j] = factor->variance(static_cast<Column>(j));

@@ -1,5 +1,5 @@
-// Which causes a book can hold, in a fixed order: by time, then by name, so that of equals the same one stands
-// first however the lines of the book are ordered.
+// Which causes a book can hold, in a fixed order: by time, then by name, so that of equals the same one
+// stands first however the lines of the book are ordered.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -114,9 +114,8 @@ void Causes::each_assignment(std::int32_t row, const Visit& visit) const {
         const SightRow& other = model_.sights.rows[by_time_[beside]];
         if (other.setup == of.setup && other.point != of.point) candidates.push_back(other.point);
     }
-    std::sort(candidates.begin(), candidates.end(), [this](std::int32_t a, std::int32_t b) {
-        return point_name(a) < point_name(b);
-    });
+    std::sort(candidates.begin(), candidates.end(),
+              [this](std::int32_t a, std::int32_t b) { return point_name(a) < point_name(b); });
     candidates.erase(std::unique(candidates.begin(), candidates.end()), candidates.end());
     for (const std::int32_t candidate : candidates) {
         cause.point = candidate;

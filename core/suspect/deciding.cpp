@@ -225,8 +225,8 @@ class Decider {
     }
 
     bool tells_apart(const std::vector<Member>& members) const {
-        const bool several = std::count_if(ready_.begin(), ready_.end(),
-                                           [](const Ready& each) { return each.real; }) > 1;
+        const bool several =
+            std::count_if(ready_.begin(), ready_.end(), [](const Ready& each) { return each.real; }) > 1;
         for (std::size_t k = 1; k < members.size(); ++k) {
             if (several && !ready_[k].real) continue;
             const double apart = std::fabs(members[k].mean - members[0].mean);

@@ -27,7 +27,8 @@ double factorise(Matrix& a, std::size_t n) {
     return log_det;
 }
 
-std::array<double, most_columns> solve(const Matrix& l, std::array<double, most_columns> right, std::size_t n) {
+std::array<double, most_columns> solve(const Matrix& l, std::array<double, most_columns> right,
+                                       std::size_t n) {
     for (std::size_t i = 0; i < n; ++i) {
         for (std::size_t k = 0; k < i; ++k) right[i] -= l[i][k] * right[k];
         right[i] /= l[i][i];

@@ -49,9 +49,7 @@ class SuspectedBook {
         });
         return found;
     }
-    std::int32_t point(const std::string& name) const {
-        return model_->points.at(book_->names.find(name));
-    }
+    std::int32_t point(const std::string& name) const { return model_->points.at(book_->names.find(name)); }
     Probe probe(const Cause& cause) const { return evidence_->measure(causes_->column(cause)); }
     std::string name_of(std::int32_t point) const {
         return book_->name(model_->points.name(static_cast<std::size_t>(point)));
