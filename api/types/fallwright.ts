@@ -24,6 +24,19 @@ export interface Finding {
   cure: string;
 }
 
+/** What must be said where it applies; no judgement, and it cannot be switched off */
+export interface Caution {
+  code: "excavation" | "inspection" | "way-out" | "air" | "slopes" | "engineered" | "spoil" | "services" | "confined-space" | "traffic" | "drainage-design" | "laser-light" | "job";
+  /** Lines or instruments it is about */
+  about: string[];
+  /** A sentence or two */
+  text: string;
+  /** Where it is from; empty for common practice */
+  source: string;
+  edition: string;
+  provenance: "published" | "from memory" | "common practice, no source";
+}
+
 // --- Codes of findings
 
 /** What a finding is called; codes are added, never renamed */
@@ -1145,8 +1158,8 @@ export interface EvaluateAnswer {
   drains?: Record<string, unknown>[];
   /** Measured surfaces; left out where the book has none */
   surfaces?: Surface[];
-  /** Set out in docs/formats/result.md when they are built */
-  cautions?: Record<string, unknown>[];
+  /** What must be said beside the figures */
+  cautions: Caution[];
   /** What the tool noticed, in order of first appearance */
   findings: Finding[];
 }
@@ -2152,6 +2165,8 @@ export interface SetoutAnswer {
   traveller: number | null;
   /** By chainage */
   rails: SightRail[] | null;
+  /** What must be said beside the figures */
+  cautions: Caution[];
   /** What the tool noticed, in order of first appearance */
   findings: Finding[];
 }
@@ -2479,6 +2494,8 @@ export interface DrainAnswer {
   /** The rule asked for by name */
   held_to: string | null;
   rules: RulesHeld;
+  /** What must be said beside the figures */
+  cautions: Caution[];
   /** What the tool noticed, in order of first appearance */
   findings: Finding[];
 }

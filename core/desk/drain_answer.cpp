@@ -212,6 +212,7 @@ Result<DrainAnswer> drain_of(desk::Options& options) {
         return finding(Code::BadRequest, {"fall"}, "no fall up to 1 in 1 gives that",
                        "ask for less, or take a larger bore");
     answer.pipe = drain::answer_pipe(typed.asked, answer.unit);
+    answer.cautions.push_back(drainage_caution());
     return answer;
 }
 

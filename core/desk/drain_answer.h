@@ -16,6 +16,7 @@
 
 #include "base/json_out.h"
 #include "base/result.h"
+#include "caution/caution.h"
 #include "desk/options.h"
 #include "drain/pipe.h"
 
@@ -29,6 +30,7 @@ struct DrainAnswer {
     FallFrom fall_from = FallFrom::Given;
     drain::PipeAnswer pipe;
     const preset::CleansingRule* held_to = nullptr;
+    std::vector<Caution> cautions;
 };
 
 Result<DrainAnswer> drain_of(desk::Options& options);

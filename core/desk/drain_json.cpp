@@ -35,6 +35,7 @@ class Writer {
         const drain::CleansingCase held{pipe_.asked.bore, pipe_.asked.fall, pipe_.asked.friction, flow,
                                         pipe_.asked.closets};
         write_rules(out_, pipe_.rules, held, answer_.unit);
+        write_cautions(out_, answer_.cautions);
         write_findings(out_, pipe_.findings);
         out_.end_object();
     }

@@ -116,7 +116,7 @@ void gather_findings(Evaluation& evaluation) {
          {&evaluation.designs.findings, &evaluation.figures.findings, &evaluation.where.findings,
           &evaluation.trials.findings, &evaluation.model->sights.findings, &evaluation.model->findings,
           &evaluation.pages.findings, &evaluation.surveys.findings, &evaluation.dials.findings,
-          &evaluation.setout.findings, &evaluation.findings}) {
+          &evaluation.setout.findings, &evaluation.cautions.findings, &evaluation.findings}) {
         all.insert(all.end(), part->begin(), part->end());
     }
     for (const Page& page : evaluation.pages.pages) {
@@ -137,6 +137,10 @@ void survey(Evaluation& evaluation) {
     evaluation.surveys = ground::survey_surfaces(*evaluation.book, evaluation.where, *evaluation.model);
     for (const preset::FlatnessPreset* preset : evaluation.surveys.presets)
         evaluation.presets.push_back({std::string(preset->name), std::string(preset->source.edition)});
+}
+
+void add(Findings& all, const Findings& more) {
+    all.insert(all.end(), more.begin(), more.end());
 }
 
 void seek_suspects(Evaluation& evaluation) {
@@ -162,16 +166,15 @@ Evaluation evaluate(std::shared_ptr<const Book> book, Seek seek) {
     judge_closures(evaluation);
     evaluation.lines = find_falls(read, *evaluation.model);
     const Findings judging = verdict_findings(read, evaluation.designs, evaluation.lines);
-    evaluation.findings.insert(evaluation.findings.end(), judging.begin(), judging.end());
+    add(evaluation.findings, judging);
     survey(evaluation);
     evaluation.dials = dial_wants({read, evaluation.designs, evaluation.where, *evaluation.model},
                                   dial_surfaces(evaluation));
     evaluation.setout = set_out_wants(setout_basis(evaluation));
+    evaluation.cautions = cautions_of(setout_basis(evaluation));
+    add(evaluation.setout.findings, trench_notes(setout_basis(evaluation), evaluation.setout.tables));
     gather_findings(evaluation);
-    if (evaluation.suspects != nullptr) {
-        const Findings& doubts = evaluation.suspects->findings;
-        evaluation.findings.insert(evaluation.findings.end(), doubts.begin(), doubts.end());
-    }
+    if (evaluation.suspects != nullptr) add(evaluation.findings, evaluation.suspects->findings);
     return evaluation;
 }
 

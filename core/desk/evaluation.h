@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "book/book.h"
+#include "caution/caution.h"
 #include "design/design.h"
 #include "dial/dial.h"
 #include "fall/fit.h"
@@ -46,6 +47,7 @@ struct Evaluation {
     ground::Surveys surveys;              // of every measured surface
     Dials dials;                          // of every `want` with a set-up
     Setout setout;                        // of every `want` with a line
+    Cautions cautions;                    // what must be said beside all this
     std::unique_ptr<Suspects> suspects;   // null where nobody asked
     Findings findings;                    // all of them, in the order of the stages
 };

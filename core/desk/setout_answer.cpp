@@ -76,6 +76,8 @@ Result<SetoutAnswer> setout_of(const std::shared_ptr<const Book>& book, desk::Op
     Setout setout = set_out(basis, wish);
     answer.table = std::move(setout.tables.front());
     add_findings(answer, setout.findings);
+    add_findings(answer, trench_notes(basis, {answer.table}));
+    answer.cautions = cautions_beside(*book, answer.evaluation->cautions, wish.line);
     if (rod) answer.rod = rod_cards(basis, wish);
     if (pegs) answer.pegs = peg_card(basis, wish.line);
     if (traveller) {

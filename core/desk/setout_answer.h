@@ -29,6 +29,7 @@ struct SetoutAnswer {
     std::optional<std::vector<RodCard>> rod;
     std::optional<std::vector<PegRow>> pegs;
     std::optional<std::vector<Rail>> rails;
+    std::vector<Caution> cautions;
     Findings findings;  // of the book, then of what was asked
 };
 

@@ -27,6 +27,7 @@ class SetoutWriter : EvaluationOut {
         write_rod(answer);
         write_pegs(answer);
         write_rails(answer);
+        write_cautions(out_, answer.cautions);
         write_findings(out_, answer.findings);
         out_.end_object();
     }

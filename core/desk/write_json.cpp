@@ -31,6 +31,7 @@ class Writer : EvaluationOut {
         write_trials(evaluation_, out_);
         write_suspects(evaluation_, out_);
         write_surfaces(evaluation_, out_);
+        write_cautions(out_, evaluation_.cautions.all);
         foot();
     }
 
@@ -172,6 +173,17 @@ void write_findings(JsonOut& out, const Findings& findings) {
         out.key("about").begin_array();
         for (const std::string& name : each.about) out.text(name);
         out.end_array().text("message", each.message).text("cure", each.cure).end_object();
+    }
+    out.end_array();
+}
+
+void write_cautions(JsonOut& out, const std::vector<Caution>& cautions) {
+    out.key("cautions").begin_array();
+    for (const Caution& each : cautions) {
+        out.begin_object().text("code", each.code).key("about").begin_array();
+        for (const std::string& name : each.about) out.text(name);
+        out.end_array().text("text", each.text).text("source", each.source).text("edition", each.edition);
+        out.text("provenance", preset::provenance_word(each.provenance)).end_object();
     }
     out.end_array();
 }

@@ -25,6 +25,8 @@ std::string written(const Evaluation& evaluation, void (*write)(const Evaluation
 
 // Pieces that other answers share.
 void write_findings(JsonOut& out, const Findings& findings);
+// The member "cautions".
+void write_cautions(JsonOut& out, const std::vector<Caution>& cautions);
 std::string error_json(const Finding& finding);
 std::string_view unit_word(Unit unit);
 

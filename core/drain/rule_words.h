@@ -14,8 +14,6 @@ std::string bore_words(double bore, Unit unit);
 std::string flow_words(double flow, Unit unit);
 // "1 in 80 (1.25 %)", "level", "running backwards at 1 in 80 (1.25 %)".
 std::string fall_words(double fall);
-// "1 WC", "5 WCs".
-std::string closets_words(int closets);
 // What each row wants and for which flow: "1 in 40 up to 1 l/s, 1 in 80 above it with 1 WC".
 std::string rows_words(const std::vector<const preset::CleansingRow*>& rows);
 

@@ -59,6 +59,9 @@ CleansingVerdict hold_against(const preset::CleansingRule& rule, const Cleansing
 // All rules of the presets, in their order.
 std::vector<CleansingVerdict> all_rules(const CleansingCase& pipe, Unit unit);
 
+// "1 WC", "5 WCs".
+std::string closets_words(int closets);
+
 // One sentence for people: "flatter than Maguire's rule (R. Chudley ..., 8th) for this bore: it wants 1 in
 // 60, this is 1 in 160; a 375 mm pipe at this fall meets it".
 std::string cleansing_sentence(const CleansingVerdict& verdict, const CleansingCase& pipe, Unit unit);

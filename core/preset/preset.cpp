@@ -1,5 +1,6 @@
 #include "preset/preset.h"
 
+#include "preset/cautions.h"
 #include "preset/error_figures.h"
 #include "preset/flatness.h"
 #include "preset/misclosure.h"
@@ -24,6 +25,7 @@ std::vector<Listed> all_presets() {
     list_error_figures(all);
     list_flatness(all);
     list_self_cleansing(all);
+    list_cautions(all);
     return all;
 }
 

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <memory>
 
-#include "setout/cautions.h"
+#include "setout/cover_check.h"
 #include "setout/reach.h"
 #include "setout/stations.h"
 #include "setout/targets.h"
@@ -48,7 +48,7 @@ class TableMaker {
                                    targets_->staff_length(), targets_->range());
             reach.check(reaches_, findings_);
         }
-        caution(basis_.book, table_, findings_);
+        check_cover(basis_.book, table_, findings_);
         return std::move(table_);
     }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "setout/stations.h"
 
@@ -33,30 +34,50 @@ There::Difference There::above(const LevelAlong& ground, const DesignLevel& want
         if (point < 0) return {};
         sum.push_back({point, -hang.coefficient});
     }
-    return {ground.level - wanted.value(level_of_), std::sqrt(basis_.model.variance_of(sum))};
+    return {ground.level - wanted.value(level_of_), std::move(sum)};
+}
+
+double There::sd_of(const Difference& difference) const {
+    return std::isnan(difference.value) ? NAN : std::sqrt(basis_.model.variance_of(difference.terms));
+}
+
+There::Difference There::to_dig(double ch, double off, Side side, std::string& dig_to) const {
+    const DesignLevel formation = design_.level(formation_, ch, off, side);
+    const DesignLevel wanted = formation.has() ? formation : design_.level(profile_, ch, off, side);
+    if (!wanted.has()) return {};
+    dig_to = formation.has() ? "formation" : profile_name_;
+    return above(ground_.at(ch, off), wanted);
 }
 
 void There::fill_dig(SetoutRow& row, Side side) const {
-    const DesignLevel formation = design_.level(formation_, row.ch, row.off, side);
-    const DesignLevel wanted = formation.has() ? formation : design_.level(profile_, row.ch, row.off, side);
-    if (!wanted.has()) return;
-    row.dig_to = formation.has() ? "formation" : profile_name_;
-    const Difference dig = above(ground_.at(row.ch, row.off), wanted);
+    const Difference dig = to_dig(row.ch, row.off, side, row.dig_to);
     row.dig = dig.value;
-    row.dig_sd = dig.sd;
+    row.dig_sd = sd_of(dig);
 }
 
 // From the higher edge, where the edges of the line were read.
-void There::fill_trench(SetoutRow& row, Side side) const {
-    if (!carries_pipes(design_.line())) return;
-    const DesignLevel bottom = design_.level(formation_, row.ch, 0, side);
+There::Difference There::trench(double ch, Side side) const {
+    Difference deepest;
+    if (!carries_pipes(design_.line())) return deepest;
+    const DesignLevel bottom = design_.level(formation_, ch, 0, side);
     const std::array<Maybe, 2> edges = design_.edges();
     for (const double off : {0.0, edges[0].or_else(0), edges[1].or_else(0)}) {
-        const Difference depth = above(ground_.at(row.ch, off), bottom);
-        if (std::isnan(depth.value) || depth.value <= row.trench_depth) continue;
-        row.trench_depth = depth.value;
-        row.trench_depth_sd = depth.sd;
+        Difference depth = above(ground_.at(ch, off), bottom);
+        if (!std::isnan(depth.value) && !(depth.value <= deepest.value)) deepest = std::move(depth);
     }
+    return deepest;
+}
+
+There::Difference There::depth(double ch, Side side) const {
+    std::string dig_to;
+    Difference deep = trench(ch, side);
+    return std::isnan(deep.value) ? to_dig(ch, 0, side, dig_to) : deep;
+}
+
+void There::fill_trench(SetoutRow& row, Side side) const {
+    const Difference depth = trench(row.ch, side);
+    row.trench_depth = depth.value;
+    row.trench_depth_sd = sd_of(depth);
 }
 
 void There::fill_cover(SetoutRow& row, Side side) const {

@@ -12,15 +12,22 @@ class There {
 
     // dig, trench depth and cover of a row; side: of the row's own surface where the profile steps.
     void fill(SetoutRow& row, Side side) const;
+    // What is there less a design.
+    struct Difference {
+        double value = NAN;
+        std::vector<PointTerm> terms;  // value hangs on these levels
+    };
+    // Down to the trench bottom from the higher edge.
+    Difference trench(double ch, Side side) const;
+    // To the trench bottom where it is known, else to where one would dig, on the line.
+    Difference depth(double ch, Side side) const;
+    double sd_of(const Difference& difference) const;
 
   private:
     void fill_dig(SetoutRow& row, Side side) const;
     void fill_trench(SetoutRow& row, Side side) const;
     void fill_cover(SetoutRow& row, Side side) const;
-    // What is there less a design, with its sd.
-    struct Difference {
-        double value = NAN, sd = NAN;
-    };
+    Difference to_dig(double ch, double off, Side side, std::string& dig_to) const;
     Difference above(const LevelAlong& ground, const DesignLevel& wanted) const;
     double chamber_cover(double ch) const;
 

@@ -109,7 +109,8 @@ std::string has_text(const CleansingVerdict& held, double fall, Unit unit) {
 
 std::string verdict_text(const CleansingVerdict& held) {
     const std::string word = held.flatter ? "flatter" : held.steeper ? "steeper" : "met";
-    return held.verdict == Cleansing::Hint ? word + ", a hint from memory" : word;
+    const std::string on = held.closets > 0 ? " if it has " + drain::closets_words(held.closets) : "";
+    return held.verdict == Cleansing::Hint ? word + on + ", a hint from memory" : word + on;
 }
 
 }  // namespace
@@ -149,7 +150,8 @@ std::string drain_text(const DrainAnswer& answer) {
     const drain::CleansingCase held{pipe.asked.bore, pipe.asked.fall, pipe.asked.friction, flow,
                                     pipe.asked.closets};
     return head_text(answer) + states_text(answer) +
-           rules_text(pipe.rules, held, answer.held_to, answer.unit) + findings_text(pipe.findings);
+           rules_text(pipe.rules, held, answer.held_to, answer.unit) + findings_text(pipe.findings) +
+           cautions_text(answer.cautions);
 }
 
 }  // namespace fallwright::cli

@@ -246,7 +246,7 @@ std::string nothing_noticed(const Evaluation& evaluation) {
 }
 
 std::string findings_section(const Evaluation& evaluation) {
-    const std::string text = findings_text(evaluation.findings);
+    const std::string text = findings_text(beside_cautions(evaluation.findings));
     if (!text.empty()) return "\nTo look at\n" + text;
     return suspect_line(evaluation).empty() ? nothing_noticed(evaluation) : "";
 }
@@ -259,7 +259,7 @@ std::string evaluation_text(const Evaluation& evaluation, bool for_surveyor) {
                        point_levels_text(evaluation) + stations_text(evaluation) + walk_text(evaluation);
     if (for_surveyor)
         text += planes_text(evaluation) + adjustment_text(evaluation) + readings_text(evaluation);
-    return text + findings_section(evaluation);
+    return text + findings_section(evaluation) + cautions_text(evaluation.cautions.all);
 }
 
 std::string levels_text(const Evaluation& evaluation) {

@@ -135,8 +135,9 @@ class SetoutText {
 }  // namespace
 
 std::string setout_text(const SetoutAnswer& answer) {
-    const std::string findings = findings_text(answer.findings);
-    return SetoutText(answer).text() + (findings.empty() ? "" : "\nTo look at\n" + findings);
+    const std::string findings = findings_text(beside_cautions(answer.findings));
+    return SetoutText(answer).text() + (findings.empty() ? "" : "\nTo look at\n" + findings) +
+           cautions_text(answer.cautions);
 }
 
 }  // namespace fallwright::cli

@@ -1,6 +1,8 @@
 #include "shells/cli/words.h"
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "base/print.h"
 #include "quantity/gradient.h"
@@ -85,6 +87,27 @@ std::string percent(double probability) {
     if (p < least) return "under 0.1 %";
     if (p > 1 - least) return "over 99.9 %";
     return fixed(p * 100, p < few || p > nearly_all ? 1 : 0) + " %";
+}
+
+std::string cautions_text(const std::vector<Caution>& cautions) {
+    std::string text = cautions.empty() ? "" : "\nCautions\n";
+    for (const Caution& each : cautions) {
+        text += "  - ";
+        for (std::size_t i = 0; i < each.about.size(); ++i) text += (i == 0 ? "" : ", ") + each.about[i];
+        text += (each.about.empty() ? "" : ": ") + each.text;
+        if (!each.source.empty())
+            text += " (" + each.source +
+                    (each.edition.empty() || each.edition == "undated" ? "" : ", " + each.edition) + ")";
+        text += "\n";
+    }
+    return text;
+}
+
+Findings beside_cautions(const Findings& findings) {
+    Findings rest;
+    std::copy_if(findings.begin(), findings.end(), std::back_inserter(rest),
+                 [](const Finding& each) { return each.code != Code::TrenchDepth; });
+    return rest;
 }
 
 std::string findings_text(const Findings& findings) {

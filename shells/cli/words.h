@@ -3,9 +3,11 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "base/decimal.h"
 #include "base/finding.h"
+#include "caution/caution.h"
 #include "quantity/unit.h"
 
 namespace fallwright::cli {
@@ -30,6 +32,11 @@ std::string percent(double probability);
 // Findings as sentences with the cure, errors first; "" where there is none. Alike ones are said once with
 // their number.
 std::string findings_text(const Findings& findings);
+// Cautions under a heading of their own, each with what it is about and where it is from; "" where there is
+// none.
+std::string cautions_text(const std::vector<Caution>& cautions);
+// Findings without the depth of trenches, which the cautions say.
+Findings beside_cautions(const Findings& findings);
 bool has_error(const Findings& findings);
 
 }  // namespace fallwright::cli
