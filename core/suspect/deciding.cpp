@@ -57,14 +57,12 @@ class Decider {
 
     std::unique_ptr<Deciding> run() {
         if (setup_ < 0 || ready_.size() < 2) return nullptr;
-        for (const std::int32_t point : points_here()) consider(from_here(point), 1);
-        if (best_ == nullptr) {
-            const auto [anchors, targets] = points_anew();
-            for (const std::int32_t from : anchors) {
-                for (const std::int32_t point : targets) {
-                    if (from != point) consider(from_anew(from, point), new_setup_effort);
-                }
-            }
+        for (const bool splits : {true, false}) {
+            splits_ = splits;
+            seek();
+            if (best_ == nullptr) continue;
+            best_->confirms_only = !splits;
+            break;
         }
         return std::move(best_);
     }
@@ -75,6 +73,17 @@ class Decider {
     }
 
   private:
+    void seek() {
+        for (const std::int32_t point : points_here()) consider(from_here(point), 1);
+        if (best_ != nullptr) return;
+        const auto [anchors, targets] = points_anew();
+        for (const std::int32_t from : anchors) {
+            for (const std::int32_t point : targets) {
+                if (from != point) consider(from_anew(from, point), new_setup_effort);
+            }
+        }
+    }
+
     // Benchmarks and points named by the explanations first, then those read here, then all.
     std::vector<std::int32_t> points_here() const {
         std::vector<std::int32_t> points = named_points();
@@ -228,7 +237,7 @@ class Decider {
         const bool several =
             std::count_if(ready_.begin(), ready_.end(), [](const Ready& each) { return each.real; }) > 1;
         for (std::size_t k = 1; k < members.size(); ++k) {
-            if (several && !ready_[k].real) continue;
+            if (splits_ && several && !ready_[k].real) continue;
             const double apart = std::fabs(members[k].mean - members[0].mean);
             if (apart > told_apart * std::sqrt(members[k].variance + members[0].variance)) return true;
         }
@@ -251,6 +260,7 @@ class Decider {
     Predictor predictor_;
     std::int32_t setup_;
     std::vector<Ready> ready_;
+    bool splits_ = true;  // whether real explanations must differ
     std::unique_ptr<Deciding> best_;
 };
 

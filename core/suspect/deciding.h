@@ -8,8 +8,8 @@
 //
 // Candidates: every known point from the set-up that still stands (effort 1); where none of those decides,
 // the difference of two points from a new set-up (effort 5). Decides: the most probable explanation and
-// another differ by at least two standard deviations; where two or more of them are real, another real one: a
-// reading that only shows once more that something is wrong settles nothing between those.
+// another differ by at least two standard deviations; where two or more of them are real, another real one.
+// Where no reading does that, one that at least shows once more that something is wrong: `confirms_only`.
 //
 // Inside suspect only.
 #pragma once

@@ -146,11 +146,9 @@ class Finder {
         const std::unique_ptr<Deciding> reading =
             deciding_reading(evidence_, causes_, explanations(groups, found.none));
         for (std::size_t i = 0; i < groups.size(); ++i) {
-            if (reading != nullptr) {
-                found.list[i].settle_by = std::make_unique<Deciding>(*reading);
-            } else {
+            if (reading != nullptr) found.list[i].settle_by = std::make_unique<Deciding>(*reading);
+            if (reading == nullptr || reading->confirms_only)
                 found.list[i].redo = redo(ranking_.best[groups[i].members.front()]);
-            }
         }
     }
 

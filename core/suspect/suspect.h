@@ -42,7 +42,8 @@ struct Deciding {
     std::int32_t setup = -1;
     std::int32_t point = -1, from = -1;
     int effort = 1;
-    double worth = 0;  // expected gain of information, nats
+    double worth = 0;            // expected gain of information, nats
+    bool confirms_only = false;  // shows that something is wrong, not which of the real explanations
     std::vector<Expected> predicts;
 };
 
@@ -59,7 +60,7 @@ struct Suspect {
     std::string what;                     // what happened, with its size
     std::string why;                      // the same with the evidence
     std::unique_ptr<Deciding> settle_by;  // null: nothing decides any more
-    std::string redo;                     // then: what to do to be safe
+    std::string redo;                     // then, or where it only confirms: what to do to be safe
 };
 
 // What a blunder would have to be, to show.

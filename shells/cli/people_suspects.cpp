@@ -100,8 +100,10 @@ class SuspectsText {
 
     std::string decides() const {
         const Deciding* reading = said_.front()->settle_by.get();
-        if (reading == nullptr) return redo();
-        std::string text = "\nThe reading that decides\n";
+        if (reading == nullptr) return "\nNo reading from here decides any more\n" + redo();
+        std::string text = reading->confirms_only
+                               ? "\nThe reading that shows once more that something is wrong\n"
+                               : "\nThe reading that decides\n";
         text += reading->from < 0 ? "  Now, from set-up " + setup(reading->setup) + " as it stands: read " +
                                         point(reading->point) + ". The staff should read\n"
                                   : "  Set up anew between " + point(reading->from) + " and " +
@@ -112,8 +114,10 @@ class SuspectsText {
                     (each.nothing_wrong ? "nothing is wrong" : words_.what(each.who)) +
                     (too_close(each, reading->predicts.front()) ? " (too close to the first to tell)" : "") +
                     "\n";
-        return text + (reading->effort > 1 ? "  Effort: one more set-up.\n"
-                                           : "  Effort: one reading, nothing is moved.\n");
+        text += reading->effort > 1 ? "  Effort: one more set-up.\n"
+                                    : "  Effort: one reading, nothing is moved.\n";
+        if (reading->confirms_only) text += "  It does not tell which of them it was.\n" + redo();
+        return text;
     }
 
     static bool too_close(const Expected& each, const Expected& first) {
@@ -128,7 +132,7 @@ class SuspectsText {
             if (!each->redo.empty() && all.find(each->redo) == std::string::npos)
                 all += "  To be safe: " + each->redo + ".\n";
         }
-        return "\nNo reading from here decides any more\n" + all;
+        return all;
     }
 
     std::string amending() const {
