@@ -77,7 +77,7 @@ class Reader {
         const std::optional<double> n = options_.number("manning");
         const std::optional<double> viscosity = options_.number("viscosity");
         if (!options_.has("roughness") && !options_.has("manning"))
-            refuse("roughness", "how rough the pipe is is not told",
+            refuse("roughness", "neither a roughness nor an n is given",
                    "give roughness (0.6 mm is usual for a drain in use) or manning (0.013)");
         if (rough && n) refuse("manning", "roughness and manning are given together", "keep one of the two");
         if (viscosity && !(*viscosity > 0 && *viscosity <= thickest_water))
