@@ -162,6 +162,7 @@ export type FindingCode =
   | "surface-off-grid"
   | "surface-no-cells"
   | "surface-field-unused"
+  | "surface-too-many"
   | "volume-partly"
   | "volume-no-target"
   | "surface-no-outlet"
@@ -1461,6 +1462,16 @@ export interface Surface {
   ponds_more: number;
   /** One for each criterion of the tables named */
   flatness: SurfaceFlatness[];
+  /** At the corners of a grid, where a want of the surface has an interval */
+  levels: SurfaceLevel[];
+}
+
+export interface SurfaceLevel {
+  e: number;
+  n: number;
+  level: number;
+  /** null beyond the first 2,000 */
+  sd: number | null;
 }
 
 export interface SurfacePoint {
@@ -1773,7 +1784,7 @@ export interface Suspect {
   why: string;
   /** The reading that decides; null where none does any more */
   settle_by: DecidingReading | null;
-  /** Where no reading decides: what to do to be safe */
+  /** Where no reading decides, or one only shows once more that something is wrong: what to do to be safe */
   redo?: string;
 }
 
@@ -1795,7 +1806,7 @@ export interface LevelsAnswer {
 
 // --- Answer to check, version 1
 
-/** What was laid on the lines of a book, judged: evaluate's parts under the same names */
+/** What was laid on the lines and surfaces of a book, judged: evaluate's parts under the same names */
 export interface CheckAnswer {
   /** Version of this format */
   version: 1;
@@ -1803,6 +1814,8 @@ export interface CheckAnswer {
   datum: "stated" | "assumed";
   presets?: Preset[];
   lines: Line[];
+  /** Left out where the book has none */
+  surfaces?: Surface[];
   /** What the tool noticed, in order of first appearance */
   findings: Finding[];
 }

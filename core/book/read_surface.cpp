@@ -27,7 +27,7 @@ SurfaceTarget read_target(Fields& target) {
     read_place(target, value);
     EntryContext& context = target.context();
     if (!context.ok) return value;
-    const bool slopes = value.main != 0 || value.cross != 0;
+    const bool slopes = target.has("main") || target.has("cross");
     value.sloped = slopes || target.has("at");
     if (value.level.has() == (value.surface != no_name)) {
         context.refuse(Code::MissingField, target.path("level") + ": level or surface, one of them",

@@ -56,6 +56,7 @@ class Writer : EvaluationOut {
         out_.begin_object();
         head();
         write_lines(evaluation_, out_);
+        write_surfaces(evaluation_, out_);
         foot();
     }
 

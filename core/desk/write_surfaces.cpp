@@ -49,6 +49,15 @@ class SurfaceWriter : EvaluationOut {
         out_.end_array().integer("ponds_more", static_cast<std::int64_t>(surface.water.more));
         out_.key("flatness").begin_array();
         for (const Flatness& flatness : surface.flatness) write_flatness(flatness, spots);
+        out_.end_array().key("levels").begin_array();
+        for (const ground::GridLevel& corner : surface.levels) {
+            out_.begin_object();
+            length("e", corner.e);
+            length("n", corner.n);
+            length("level", corner.level);
+            length("sd", corner.sd);
+            out_.end_object();
+        }
         out_.end_array().end_object();
     }
 

@@ -55,6 +55,13 @@ bool inside(const std::vector<EastNorth>& outline, const EastNorth& place) {
     return is_inside;
 }
 
+std::vector<EastNorth> outline_of(const SurfaceEntry& entry) {
+    std::vector<EastNorth> outline;
+    outline.reserve(entry.inside.size());
+    for (const std::array<double, 2>& corner : entry.inside) outline.push_back({corner[0], corner[1]});
+    return outline;
+}
+
 class SpotGatherer {
   public:
     SpotGatherer(const Book& book, const Where& where, const Model& model, const SurfaceEntry& entry,
@@ -122,9 +129,7 @@ class SpotGatherer {
 
     bool outline_sound() {
         if (entry_.inside.empty()) return true;
-        std::vector<EastNorth> outline;
-        outline.reserve(entry_.inside.size());
-        for (const std::array<double, 2>& corner : entry_.inside) outline.push_back({corner[0], corner[1]});
+        const std::vector<EastNorth> outline = outline_of(entry_);
         if (!outline_crosses(outline)) return true;
         say(Code::SurfaceOutline, {},
             "the outline of surface " + name() +
@@ -258,11 +263,13 @@ bool outline_crosses(const std::vector<EastNorth>& outline) {
     return false;
 }
 
+bool inside_outline(const SurfaceEntry& entry, const EastNorth& place) {
+    return entry.inside.empty() || inside(outline_of(entry), place);
+}
+
 std::vector<BookSpot> spots_inside(const std::vector<BookSpot>& spots, const SurfaceEntry& entry) {
     if (entry.inside.empty()) return spots;
-    std::vector<EastNorth> outline;
-    outline.reserve(entry.inside.size());
-    for (const std::array<double, 2>& corner : entry.inside) outline.push_back({corner[0], corner[1]});
+    const std::vector<EastNorth> outline = outline_of(entry);
     std::vector<BookSpot> kept;
     for (const BookSpot& spot : spots) {
         if (inside(outline, {spot.e, spot.n})) kept.push_back(spot);

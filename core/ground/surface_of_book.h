@@ -36,7 +36,10 @@ struct BookSurface {
 BookSurface surface_of_book(const Book& book, const Where& where, const Model& model,
                             const SurfaceEntry& entry, Findings& findings);
 
-// The spots that lie inside the outline or within a millimetre of it: the plane that fits, high and low,
+// Whether a place lies inside the outline or within a millimetre of it; without an outline everything does.
+bool inside_outline(const SurfaceEntry& entry, const EastNorth& place);
+
+// The spots that lie there: the plane that fits, high and low,
 // flatness and what is to be dug are told of them. Without an outline all.
 std::vector<BookSpot> spots_inside(const std::vector<BookSpot>& spots, const SurfaceEntry& entry);
 

@@ -128,6 +128,21 @@ class Surveyor {
             say(Code::SurfaceNoOutlet, *surface.ready.entry, {},
                 name(*surface.ready.entry) + " is kerbed all round and has no outlet on it");
         for (const NameId preset : surface.ready.entry->flatness) add_flatness(surface, preset);
+        add_levels(surface);
+    }
+
+    void add_levels(SurveyedSurface& surface) {
+        const SurfaceEntry& entry = *surface.ready.entry;
+        for (const Want& want : book_.wants) {
+            if (want.surface != entry.name || !want.every.has()) continue;
+            GridLevels found = grid_levels(surface.ready, want.every.value, model_);
+            if (found.too_many)
+                say(Code::SurfaceTooMany, entry, {},
+                    name(entry) + " has more than " + std::to_string(most_grid_levels) +
+                        " corners on so close a grid; no levels are listed");
+            surface.levels = std::move(found.levels);
+            return;
+        }
     }
 
     void add_volume(SurveyedSurface& surface, const SurfaceTarget& target) {

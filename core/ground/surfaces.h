@@ -3,6 +3,7 @@
 //   surface_of_book.h  its spots             sheet.h, volume_grid.h   triangles, or cells of a grid
 //   best_plane.h       the plane that fits   volumes.h, balance.h     what is to be dug and filled
 //   flatness.h         held to tables        standing_water.h         where water would stand
+//   grid_levels.h      levels at a grid, where a `want` of the surface has an interval
 //
 // Each surface entry gives one, in the order of the book; one that cannot be made has no spots to speak of
 // and a finding. A book without surfaces costs nothing. Metres; total over every book.
@@ -15,6 +16,7 @@
 
 #include "ground/best_plane.h"
 #include "ground/flatness.h"
+#include "ground/grid_levels.h"
 #include "ground/standing_water.h"
 #include "ground/volumes.h"
 
@@ -29,6 +31,7 @@ struct SurveyedSurface {
     std::vector<SurfaceVolume> volumes;  // one for each target that can be told
     StandingWater water;
     std::vector<Flatness> flatness;
+    std::vector<GridLevel> levels;  // of the first want with an interval
 };
 
 // Moving it keeps what its parts point to: entries of the book, presets.

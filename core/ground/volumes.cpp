@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "ground/box_tree.h"
+#include "ground/level_under.h"
 #include "quantity/angle.h"
 
 namespace fallwright::ground {
@@ -83,82 +83,16 @@ EastNorth place_of(const BookSpot& spot) {
     return {spot.e, spot.n};
 }
 
-// The other surface under a place.
-class LevelUnder {
-  public:
-    explicit LevelUnder(const Sheet& sheet) : sheet_(sheet), tree_(boxes(sheet)) {}
-
-    struct Found {
-        std::size_t triangle;
-        std::array<double, 3> share;
-    };
-    // The first triangle there; none: false.
-    bool at(const EastNorth& place, Found& found) const {
-        const EastNorth local = {place.e - sheet_.origin.e, place.n - sheet_.origin.n};
-        bool is_there = false;
-        tree_.meeting({local.e, local.n, local.e, local.n}, [&](std::size_t i) {
-            const std::array<double, 3> share = shares_at(sheet_, i, local);
-            const bool inside = share[0] >= -rounding && share[1] >= -rounding && share[2] >= -rounding;
-            if (!inside || (is_there && i > found.triangle)) return;
-            is_there = true;
-            found = {i, share};
-        });
-        return is_there;
-    }
-
-  private:
-    static constexpr double rounding = 1e-9;
-
-    static std::vector<Box> boxes(const Sheet& sheet) {
-        std::vector<Box> all;
-        all.reserve(sheet.triangles.size());
-        for (const std::array<std::int32_t, 3>& triangle : sheet.triangles) {
-            const auto point = [&](std::size_t k) {
-                const EastNorth& at = sheet.at[static_cast<std::size_t>(triangle[k])];
-                return Box{at.e, at.n, at.e, at.n};
-            };
-            Box box = point(0);
-            box.take_in(point(1));
-            box.take_in(point(2));
-            all.push_back(box);
-        }
-        return all;
-    }
-
-    const Sheet& sheet_;
-    BoxTree tree_;
-};
-
-// A corner's level as a sum of spots, taken off.
-void take_off_corner(const ReadySurface& surface, std::int32_t corner, double share,
-                     std::vector<PointTerm>& terms) {
-    const Sheet& sheet = surface.sheet;
-    const auto at = static_cast<std::size_t>(corner);
-    if (at < sheet.spots()) {
-        terms.push_back({surface.spots.spots[static_cast<std::size_t>(sheet.spot[at])].point, -share});
-        return;
-    }
-    const Blend& blend = sheet.blends[at - sheet.spots()];
-    for (std::size_t k = 0; k < static_cast<std::size_t>(blend.count); ++k)
-        take_off_corner(surface, blend.of[k], share * blend.share[k], terms);
-}
-
 void dig_to_other(const ReadySurface& surface, const ReadySurface& other, double by, const Model& model,
                   std::vector<SpotDig>& digs) {
-    const LevelUnder under(other.sheet);
+    const LevelUnder under(other);
     const bool with_sd = surface.inner.size() <= most_spots_with_sd;
     for (const BookSpot& spot : surface.inner) {
         SpotDig dig = {NAN, NAN};
-        LevelUnder::Found found{};
-        if (under.at(place_of(spot), found)) {
+        if (const std::optional<LevelUnder::Found> found = under.at(place_of(spot))) {
+            dig.dig = spot.level - surface.entry->strip - (found->level - by);
             std::vector<PointTerm> terms = {{spot.point, 1}};
-            double level = 0;
-            for (std::size_t k = 0; k < 3; ++k) {
-                const std::int32_t corner = other.sheet.triangles[found.triangle][k];
-                level += found.share[k] * other.sheet.level[static_cast<std::size_t>(corner)];
-                take_off_corner(other, corner, found.share[k], terms);
-            }
-            dig.dig = spot.level - surface.entry->strip - (level - by);
+            for (const PointTerm& term : found->terms) terms.push_back({term.point, -term.coefficient});
             if (with_sd) dig.sd = sd_of(model, terms);
         }
         digs.push_back(dig);

@@ -6,6 +6,7 @@
 
 #include "base/print.h"
 #include "fall/falls.h"
+#include "shells/cli/people_surfaces.h"
 #include "shells/cli/table.h"
 #include "shells/cli/words.h"
 #include "verdict/ponds.h"
@@ -244,7 +245,9 @@ std::string check_text(const Evaluation& evaluation) {
     if (laser_assumed(evaluation)) text += "All of it if the laser is as good as assumed (untested).\n";
     std::string lines;
     for (std::size_t i = 0; i < evaluation.lines.size(); ++i) lines += LineText(evaluation, i).text();
-    text += lines.empty() ? "\nNo line has a design or a tolerance to judge by.\n" : lines;
+    const std::string surfaces = surfaces_text(evaluation);
+    const bool nothing = lines.empty() && surfaces.empty();
+    text += nothing ? "\nNo line has a design or a tolerance to judge by.\n" : lines + surfaces;
     const std::string findings = findings_text(evaluation.findings);
     return text + (findings.empty() ? "" : "\nTo look at\n" + findings);
 }

@@ -39,7 +39,7 @@ class SurfaceText {
         if (surface_.lowest >= 0)
             all += "; lowest " + at(surface_.lowest) + ", highest " + at(surface_.highest);
         all += "\n";
-        return all + plane() + dials() + volumes() + ponds() + flatness() + points();
+        return all + plane() + dials() + volumes() + ponds() + flatness() + points() + levels();
     }
 
   private:
@@ -254,6 +254,16 @@ class SurfaceText {
             table.add(cells);
         }
         return "  Point by point\n" + indented(table.text());
+    }
+
+    std::string levels() const {
+        if (surface_.levels.empty()) return "";
+        Table table({{"east"}, {"north"}, {"level"}, {"± " + small_unit(unit_)}});
+        for (const ground::GridLevel& corner : surface_.levels)
+            table.add({fixed(book_.in_unit(corner.e), coordinate_places),
+                       fixed(book_.in_unit(corner.n), coordinate_places), level(corner.level, unit_),
+                       small(corner.sd, unit_)});
+        return "  Levels on a grid\n" + indented(table.text());
     }
 
     static std::string indented(const std::string& lines) {
