@@ -7,7 +7,6 @@ namespace fallwright {
 
 namespace {
 
-constexpr double inch = metres_per_foot / 12;
 constexpr double widest_bore = 20, narrowest_bore = 1e-6;
 constexpr double most_manning = 1;
 constexpr double thickest_water = 1e-3;  // of syrup rather
