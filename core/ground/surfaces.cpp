@@ -59,6 +59,12 @@ class Surveyor {
         for (const std::array<double, 2>& corner : entry.inside)
             input.inside.push_back({corner[0], corner[1]});
         input.longest = entry.longest.or_else(input.longest);
+        if (!entry.inside.empty() || !entry.breaklines.empty() || entry.longest.has() || entry.contours.has())
+            found_.findings.push_back(finding(
+                Code::SurfaceFieldUnused, {book_.id_of(entry.entry)},
+                name(entry) + " is made of all its points, out to the outermost: inside, breaklines, "
+                              "longest and contours are not used by this version",
+                "leave out points beyond the outline meant, and read points along edges close together"));
         const Result<Triangulation> ground = triangulate(input);
         if (!ground) {
             say(ground.finding().code, entry, {}, name(entry) + ": " + ground.finding().message);
