@@ -59,12 +59,30 @@ struct Mesh {
 // Inserts every vertex of mesh.place into the empty mesh; false if all lie on one line.
 bool insert_all(Mesh& mesh);
 
-// Makes the chains' parts edges of the mesh, marks them fixed. What crosses an earlier one is left out and
-// reported in `crossings` unless that is null. `chain` and `segment` number the parts for the report.
+// A part of a breakline or of the boundary; line and segment number it for the report.
 struct Wanted {
     Vertex from, to;
     std::int32_t line, segment;
 };
-void fix_edges(Mesh& mesh, const std::vector<Wanted>& wanted, std::vector<Crossing>* crossings);
+
+// Makes edges of parts, one after the other. It fills mesh.edge_of and mesh.fixed.
+class Fixing {
+  public:
+    explicit Fixing(Mesh& mesh);
+    // Splits the part at vertices that lie on it. Does nothing if it crosses an edge that is fixed; returns
+    // that edge, no_edge where all is well.
+    Edge fix(Vertex from, Vertex to);
+
+  private:
+    struct Way;
+    Way look(Vertex from, Vertex to) const;
+    Edge crossed(Vertex from, Vertex to) const;
+    Edge between(Vertex from, Vertex to) const;
+    void clear(Vertex from, const Way& way);
+    void mend();
+
+    Mesh& mesh_;
+    std::vector<Edge> doubtful_;
+};
 
 }  // namespace fallwright::ground

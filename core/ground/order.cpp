@@ -56,4 +56,22 @@ void set_triangles(Mesh& mesh, Triangulation& ground) {
     mesh.twin = {};
 }
 
+void reorder(Triangulation& ground, const std::vector<std::int32_t>& order) {
+    std::vector<std::int32_t> now(order.size());  // of a triangle
+    for (std::size_t t = 0; t < order.size(); ++t) now[index(order[t])] = static_cast<std::int32_t>(t);
+    const std::vector<Vertex> corner = std::move(ground.corner);
+    const std::vector<Edge> twin = std::move(ground.twin);
+    const std::vector<bool> fixed = std::move(ground.fixed);
+    ground.corner.clear();
+    ground.twin.clear();
+    ground.fixed.clear();
+    for (const std::int32_t t : order)
+        for (Edge e = 3 * t; e < 3 * t + 3; ++e) {
+            const Edge beside = twin[index(e)];
+            ground.corner.push_back(corner[index(e)]);
+            ground.twin.push_back(beside == no_edge ? no_edge : 3 * now[index(beside / 3)] + beside % 3);
+            if (!fixed.empty()) ground.fixed.push_back(fixed[index(e)]);
+        }
+}
+
 }  // namespace fallwright::ground

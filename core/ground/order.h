@@ -9,7 +9,7 @@ namespace fallwright::ground {
 // by their first two vertices. The mesh is empty afterwards.
 void set_triangles(Mesh& mesh, Triangulation& ground);
 
-// Puts the triangles in the order given: where[t] is the new place of triangle t.
-void reorder(Triangulation& ground, const std::vector<std::int32_t>& where);
+// Puts the triangles in the order given, each named once.
+void reorder(Triangulation& ground, const std::vector<std::int32_t>& order);
 
 }  // namespace fallwright::ground

@@ -15,10 +15,8 @@
 //   constrained Delaunay: a position inside the circle of a triangle is hidden from it by a breakline. A
 //   breakline that crosses one above it is left out between those two spots: a level of its own where they
 //   cross is what is missing (Crossing). Edges of the boundary whose two ends are spots are edges of
-//   triangles as breaklines are, without a finding where they cross one. Elsewhere the boundary cuts
-//   triangles (Piece). Without a boundary the surface reaches to the convex hull of its spots. `longest`
-//   takes away triangles at the edge of the surface, from outside inwards, whose edge there is longer than
-//   that.
+//   triangles as breaklines are, without a word where they cross one. Elsewhere the boundary cuts triangles
+//   (Piece). Without a boundary the surface reaches to the convex hull of its spots.
 //
 // Ranges: 3 to 500,000,000 spots that do not all lie on one line, no two further apart than 1,000 km either
 // way, coordinates within 1e9 m: predicates of whole millimetres then fit 128 bits (predicates.h) and are
@@ -30,8 +28,6 @@
 
 #include <array>
 #include <cstdint>
-#include <limits>
-#include <utility>
 #include <vector>
 
 #include "base/result.h"
@@ -50,7 +46,6 @@ struct SurfaceInput {
     std::vector<SpotLevel> spots;                       // in any order
     std::vector<std::vector<std::int32_t>> breaklines;  // chains of spots; the first of two that cross stands
     std::vector<EastNorth> inside;  // corners of the boundary, either way round; none: the convex hull
-    double longest = std::numeric_limits<double>::infinity();  // metres
 };
 
 // Spots at one position to the millimetre: the lowest-numbered one stands, the other is not used.
@@ -70,9 +65,9 @@ struct Place {
     bool operator==(const Place&) const = default;
 };
 
-// What the boundary leaves of a triangle. The outline goes counterclockwise and may run along an edge of the
-// triangle there and back where the triangle is left in several parts; sums over its sides count such a
-// stretch once each way, so areas and integrals by them are right. Metres from the origin.
+// What the boundary leaves of a triangle, not nothing. The outline goes counterclockwise and may run along an
+// edge of the triangle there and back where the triangle is left in several parts; sums over its sides count
+// such a stretch once each way, so areas and integrals by them are right. Metres from the origin.
 struct Piece {
     std::int32_t triangle;
     std::vector<EastNorth> outline;
@@ -96,6 +91,7 @@ struct Triangulation {
     // Per edge: whether it belongs to a breakline or the boundary; empty if there is none.
     std::vector<bool> fixed;
 
+    std::vector<Place> boundary;  // counterclockwise; empty: none was given
     // Triangles of the surface come first: `whole` of them, then one for each of `cut`, in its order. What
     // follows lies outside.
     std::int32_t whole = 0;
@@ -113,7 +109,8 @@ struct Triangulation {
     }
 };
 
-// Findings, about nothing: the caller names the surface. ground-no-area, ground-too-wide.
+// Findings, about nothing: the caller names the surface. ground-no-area, ground-too-wide, ground-boundary
+// (which touches or crosses itself, or encloses nothing).
 Result<Triangulation> triangulate(const SurfaceInput& input);
 
 // The triangle of the surface a place lies in, and how much each corner's level counts there; weights add up

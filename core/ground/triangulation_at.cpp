@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "ground/boundary.h"
 #include "ground/mesh.h"
 
 namespace fallwright::ground {
@@ -48,6 +49,7 @@ Located triangle_at(const Triangulation& ground, EastNorth at, std::int32_t near
     const Place place{static_cast<std::int32_t>(e), static_cast<std::int32_t>(n)};
     const Edge found = walk(ground, near < 0 ? 0 : 3 * near, place);
     if (found == no_edge || found / 3 >= ground.surface_triangles()) return {};
+    if (found / 3 >= ground.whole && !Boundary(ground.boundary).holds(place)) return {};
     return weigh(ground, found, place);
 }
 
