@@ -182,6 +182,7 @@ export type FindingCode =
   | "plan-beyond-staff"
   | "ground-no-area"
   | "ground-too-wide"
+  | "ground-boundary"
   | "ground-spots-together"
   | "ground-breaklines-cross"
   | "trial-no-shots"
