@@ -1,6 +1,7 @@
 #include "ground/boundary.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace fallwright::ground {
@@ -146,6 +147,18 @@ bool Boundary::holds(Place at) const {
         if (b.n > a.n ? left > 0 : left < 0) odd = !odd;
     });
     return odd || edge;
+}
+
+bool Boundary::holds(EastNorth at) const {
+    const auto north = static_cast<std::int64_t>(std::floor(at.n * 1000));
+    bool odd = false;
+    each_near(north, north, [&](Place p, Place q) {
+        const EastNorth a = in_metres(p), b = in_metres(q);
+        if ((a.n > at.n) == (b.n > at.n)) return;
+        const double left = off(a, b, at);
+        if (b.n > a.n ? left > 0 : left < 0) odd = !odd;
+    });
+    return odd;
 }
 
 Share Boundary::share(const Corners& triangle) const {

@@ -27,6 +27,8 @@ class Boundary {
     std::vector<EastNorth> piece(const Corners& triangle) const;
     // On the boundary counts as inside.
     bool holds(Place at) const;
+    // Between millimetres; on the boundary by chance.
+    bool holds(EastNorth at) const;
     // Where the way from one place to another meets the boundary, as shares of the way, rising.
     std::vector<double> meets(EastNorth from, EastNorth to) const;
 
