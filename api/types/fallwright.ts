@@ -183,6 +183,7 @@ export type FindingCode =
   | "ground-no-area"
   | "ground-too-wide"
   | "ground-boundary"
+  | "ground-contours"
   | "ground-spots-together"
   | "ground-breaklines-cross"
   | "trial-no-shots"
