@@ -690,8 +690,6 @@ export interface SurfaceEntry extends AnyEntry {
   breaklines?: string[][];
   /** Its outline, [east, north] */
   inside?: [number, number][];
-  /** Triangles at the edge with a longer side there are taken away */
-  longest?: number;
   /** What it is held against */
   to?: SurfaceTarget | SurfaceTarget[];
   /** Taken off all over before anything is dug or filled */
@@ -1464,8 +1462,18 @@ export interface Surface {
   ponds_more: number;
   /** One for each criterion of the tables named */
   flatness: SurfaceFlatness[];
+  /** By rising level, where the surface asks for them */
+  contours: SurfaceContour[];
   /** At the corners of a grid, where a want of the surface has an interval */
   levels: SurfaceLevel[];
+}
+
+export interface SurfaceContour {
+  level: number;
+  /** The last point is joined to the first, which is not repeated */
+  closed: boolean;
+  /** [east, north]; higher ground to the left */
+  line: [number, number][];
 }
 
 export interface SurfaceLevel {

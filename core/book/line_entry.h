@@ -119,7 +119,6 @@ struct SurfaceEntry {
     std::vector<NameId> points;  // one of points, what
     std::vector<std::vector<NameId>> breaklines;
     std::vector<std::array<double, 2>> inside;  // boundary, e, n
-    Maybe longest;                              // longest side of a triangle at the edge
     std::vector<SurfaceTarget> to;              // what volumes are worked out to
     double strip = 0;                           // taken off all over before anything is dug or filled
     double bulking = 0, shrinkage = 0;          // loose / bank - 1; 1 - compacted / bank

@@ -100,7 +100,6 @@ void read_surface(Fields& fields, SurfaceEntry& to) {
         fields.context().refuse(Code::MissingField, "a surface needs points or what, one of them");
     read_breaklines(fields, to.breaklines);
     to.inside = fields.length_pairs("inside");
-    to.longest = fields.positive_length("longest");
     read_targets(fields, to.to);
     for (const SurfaceTarget& target : to.to) {
         if (target.surface != no_name && target.surface == to.name)

@@ -44,7 +44,7 @@ TEST(ReadSurface, WhatItIsHeldAgainst) {
 }
 
 TEST(ReadSurface, GridEdgeAndTheRest) {
-    const Written book(surface(R"("grid":10,"bearing":30,"edge":"kerbed","outlets":["g1"],"longest":25,)"
+    const Written book(surface(R"("grid":10,"bearing":30,"edge":"kerbed","outlets":["g1"],)"
                                R"("flatness":["din-18202-row-3"],"contours":0.1)"));
     ASSERT_TRUE(book->findings.empty()) << book->findings.front().message;
     const SurfaceEntry& entry = book->surfaces.at(0);

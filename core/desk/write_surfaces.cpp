@@ -49,6 +49,8 @@ class SurfaceWriter : EvaluationOut {
         out_.end_array().integer("ponds_more", static_cast<std::int64_t>(surface.water.more));
         out_.key("flatness").begin_array();
         for (const Flatness& flatness : surface.flatness) write_flatness(flatness, spots);
+        out_.end_array().key("contours").begin_array();
+        for (const ground::SurfaceContour& contour : surface.contours) write_contour(contour);
         out_.end_array().key("levels").begin_array();
         for (const ground::GridLevel& corner : surface.levels) {
             out_.begin_object();
@@ -57,6 +59,17 @@ class SurfaceWriter : EvaluationOut {
             length("level", corner.level);
             length("sd", corner.sd);
             out_.end_object();
+        }
+        out_.end_array().end_object();
+    }
+
+    void write_contour(const ground::SurfaceContour& contour) {
+        out_.begin_object();
+        length("level", contour.level);
+        out_.boolean("closed", contour.closed).key("line").begin_array();
+        for (const ground::EastNorth& at : contour.at) {
+            out_.begin_array().number(book_.in_unit(at.e), length_places);
+            out_.number(book_.in_unit(at.n), length_places).end_array();
         }
         out_.end_array().end_object();
     }

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/print.h"
+#include "ground/contours.h"
 #include "ground/volume_grid.h"
 
 namespace fallwright::ground {
@@ -43,7 +44,7 @@ class Surveyor {
             if (entry.grid[0].has()) {
                 make_cells(surface.ready);
             } else {
-                make_triangles(surface.ready);
+                make_triangles(surface);
             }
         }
         surface.made = !surface.ready.sheet.triangles.empty();
@@ -51,20 +52,14 @@ class Surveyor {
         found_.surfaces.push_back(std::move(surface));
     }
 
-    void make_triangles(ReadySurface& ready) {
+    void make_triangles(SurveyedSurface& surface) {
+        ReadySurface& ready = surface.ready;
         const SurfaceEntry& entry = *ready.entry;
         SurfaceInput input;
         for (const BookSpot& spot : ready.spots.spots) input.spots.push_back({spot.e, spot.n, spot.level});
         input.breaklines = ready.spots.breaklines;
         for (const std::array<double, 2>& corner : entry.inside)
             input.inside.push_back({corner[0], corner[1]});
-        input.longest = entry.longest.or_else(input.longest);
-        if (!entry.inside.empty() || !entry.breaklines.empty() || entry.longest.has() || entry.contours.has())
-            found_.findings.push_back(finding(
-                Code::SurfaceFieldUnused, {book_.id_of(entry.entry)},
-                name(entry) + " is made of all its points, out to the outermost: inside, breaklines, "
-                              "longest and contours are not used by this version",
-                "leave out points beyond the outline meant, and read points along edges close together"));
         const Result<Triangulation> ground = triangulate(input);
         if (!ground) {
             say(ground.finding().code, entry, {}, name(entry) + ": " + ground.finding().message);
@@ -72,6 +67,28 @@ class Surveyor {
         }
         report_triangles(ready, *ground);
         ready.sheet = sheet_of(*ground);
+        if (entry.contours.has()) surface.contours = contours_of(entry, *ground);
+    }
+
+    // At whole multiples of the step in the book's unit.
+    std::vector<SurfaceContour> contours_of(const SurfaceEntry& entry, const Triangulation& ground) {
+        const Result<std::vector<Decimal>> levels =
+            contour_levels(ground, Decimal::metres(entry.contours.value));
+        if (!levels) {
+            say(levels.finding().code, entry, {}, name(entry) + ": " + levels.finding().message);
+            return {};
+        }
+        const Contours drawn = draw_contours(ground, *levels);
+        std::vector<SurfaceContour> all;
+        all.reserve(drawn.lines.size());
+        for (const ContourLine& line : drawn.lines) {
+            SurfaceContour contour = {line.level.metres(), line.closed, {}};
+            contour.at.reserve(line.count);
+            for (std::size_t i = line.first; i < line.first + line.count; ++i)
+                contour.at.push_back({drawn.at[i].e + ground.origin_e, drawn.at[i].n + ground.origin_n});
+            all.push_back(std::move(contour));
+        }
+        return all;
     }
 
     std::string spot_name(const ReadySurface& ready, std::int32_t spot) const {
@@ -111,9 +128,9 @@ class Surveyor {
         }
         if (grid.sheet.triangles.empty())
             say(Code::SurfaceNoCells, entry, {}, name(entry) + " has no cell with four corners read");
-        if (!entry.inside.empty() || !entry.breaklines.empty() || entry.longest.has())
+        if (!entry.inside.empty() || !entry.breaklines.empty() || entry.contours.has())
             say(Code::SurfaceFieldUnused, entry, {},
-                name(entry) + ": inside, breaklines and longest are not used with a grid");
+                name(entry) + ": inside, breaklines and contours are not used with a grid");
         ready.sheet = std::move(grid.sheet);
     }
 

@@ -3,6 +3,7 @@
 //   surface_of_book.h  its spots             sheet.h, volume_grid.h   triangles, or cells of a grid
 //   best_plane.h       the plane that fits   volumes.h, balance.h     what is to be dug and filled
 //   flatness.h         held to tables        standing_water.h         where water would stand
+//   contours.h         lines of one level
 //   grid_levels.h      levels at a grid, where a `want` of the surface has an interval
 //
 // Each surface entry gives one, in the order of the book; one that cannot be made has no spots to speak of
@@ -22,6 +23,13 @@
 
 namespace fallwright::ground {
 
+// Metres; higher ground to the left (contours.h).
+struct SurfaceContour {
+    double level = 0;
+    bool closed = false;
+    std::vector<EastNorth> at;
+};
+
 struct SurveyedSurface {
     ReadySurface ready;
     bool made = false;                       // there are triangles; nothing below is told without them
@@ -31,6 +39,7 @@ struct SurveyedSurface {
     std::vector<SurfaceVolume> volumes;  // one for each target that can be told
     StandingWater water;
     std::vector<Flatness> flatness;
+    std::vector<SurfaceContour> contours;
     std::vector<GridLevel> levels;  // of the first want with an interval
 };
 

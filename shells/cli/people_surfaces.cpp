@@ -39,7 +39,7 @@ class SurfaceText {
         if (surface_.lowest >= 0)
             all += "; lowest " + at(surface_.lowest) + ", highest " + at(surface_.highest);
         all += "\n";
-        return all + plane() + dials() + volumes() + ponds() + flatness() + points() + levels();
+        return all + plane() + dials() + volumes() + ponds() + flatness() + contours() + points() + levels();
     }
 
   private:
@@ -231,6 +231,14 @@ class SurfaceText {
                    " sure all within";
         return std::string(verdict_word(found.verdict)) + ", " + percent(found.probability) +
                " sure all within";
+    }
+
+    // What to draw goes to a file; here only that there is something.
+    std::string contours() const {
+        if (surface_.contours.empty()) return "";
+        return "  Contours: " + std::to_string(surface_.contours.size()) + " lines from " +
+               level(surface_.contours.front().level, unit_) + " to " +
+               level(surface_.contours.back().level, unit_) + "\n";
     }
 
     std::string points() const {

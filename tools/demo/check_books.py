@@ -30,7 +30,7 @@ FIELDS = {
     "step": "from to rise sd",
     "what": "name foot_sd",
     "tolerance": "line what below above fall_min fall_max source",
-    "surface": "name points what breaklines inside longest to strip bulking shrinkage grid bearing towards edge outlets flatness contours",
+    "surface": "name points what breaklines inside to strip bulking shrinkage grid bearing towards edge outlets flatness contours",
     "want": "line surface setup every what",
     "rule": "name preset values",
     "relaid": "line what from to why",
