@@ -18,6 +18,7 @@ adjust      | slow | 500 random networks against SciPy, null spaces against an S
 drain       | slow | states, depths, critical depth and falls of random pipes against SciPy
 earthwork   | slow | volumes against exact integrals over the triangles of SciPy; planes, ponds, flatness against NumPy
 verdict     | slow | verdicts and joint probabilities against a million draws outside the core
+evenness    | slow | roughness, gaps and their uncertainty against integration, hulls and draws outside the core
 simulation  | slow | 100 books whose truth is known: intervals, chi-square, false alarms, blunders found
 durability  | slow | system calls of add, kills, parallel adds, a full disk
 wasm        | slow | the WebAssembly module builds, its loader survives what a browser does to it
@@ -110,6 +111,7 @@ step_verdict() {
     $python tests/verdict/simulate.py build/release/fallwright || status=1
     return $status
 }
+step_evenness() { build release fallwright && $python tests/evenness/compare.py build/release/fallwright; }
 step_simulation() { build release fallwright && tests/simulation/run build/release/fallwright; }
 step_durability() {
     local status=0

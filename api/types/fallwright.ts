@@ -109,6 +109,7 @@ export type FindingCode =
   | "wall-assumed"
   | "layer-twice"
   | "layers-unused"
+  | "crossfall-order"
   | "edges-crossed"
   | "on-unknown"
   | "on-not-laid"
@@ -117,6 +118,7 @@ export type FindingCode =
   | "page-disagrees"
   | "unknown-preset"
   | "preset-from-memory"
+  | "preset-hint"
   | "bad-request"
   | "bad-number"
   | "bad-file"
@@ -127,6 +129,7 @@ export type FindingCode =
   | "bad-confidence"
   | "dial-no-design"
   | "dial-two-planes"
+  | "dial-twisted"
   | "dial-no-bearing"
   | "dial-no-place"
   | "dial-beyond-limit"
@@ -397,8 +400,8 @@ export interface LineEntry extends AnyEntry {
   profile?: ProfilePoint[];
   /** Which way the water runs along chainage. Default: as the profile's ends fall; level: with */
   flow?: "with" | "against";
-  /** A gradient rises to the right; [left, right] rises outwards on each side */
-  crossfall?: number | string | [number | string, number | string];
+  /** A gradient rises to the right; [left, right] rises outwards on each side; a list by chainage runs straight from one to the next */
+  crossfall?: number | string | [number | string, number | string] | CrossfallAt[];
   /** How far the edges lie to the left and to the right */
   edges?: [number, number];
   pipes?: Pipe[];
@@ -431,6 +434,16 @@ export interface ProfilePoint {
   by?: number;
   /** Length of a vertical curve here */
   curve?: number;
+}
+
+/** Crossfall at a chainage, rising outwards on each side; without left one plane, rising to the right */
+export interface CrossfallAt {
+  /** Chainage */
+  ch: number;
+  /** A gradient: rise per length as a number, or text as the trade writes it ("1 in 80 fall", "-1.25 %"); kept as typed */
+  left?: number | string;
+  /** A gradient: rise per length as a number, or text as the trade writes it ("1 in 80 fall", "-1.25 %"); kept as typed */
+  right: number | string;
 }
 
 /** One run of pipe, by chainage */
@@ -639,7 +652,7 @@ export interface ToleranceEntry extends AnyEntry {
   /** A name, as written by hand */
   line: string;
   /** A name, as written by hand */
-  what: string;
+  what?: string;
   /** Lowest deviation allowed, a length, negative */
   below?: number;
   /** Highest deviation allowed, a length */
@@ -648,8 +661,26 @@ export interface ToleranceEntry extends AnyEntry {
   fall_min?: number | string;
   /** Steepest fall, positive the way the water runs */
   fall_max?: number | string;
+  /** Largest gap under a straightedge */
+  gap?: number;
+  /** Length of that straightedge. Default 3 m */
+  over?: number;
+  /** Pairs [distance of the high spots, gap], by rising distance */
+  gaps?: [number, number][];
+  irregularities?: IrregularityLimit[];
+  /** Where the figures left open come from: rows or tables of docs/methods/presets.md, the first that says it. With tables alone what may be left out */
+  preset?: string | string[];
   /** Where the figures come from, with edition */
   source?: string;
+}
+
+/** How often the surface may be off by size under a straightedge, in each length along it */
+export interface IrregularityLimit {
+  /** A length over 0, in the book's unit */
+  size: number;
+  /** A length over 0, in the book's unit */
+  length: number;
+  most: number;
 }
 
 /** A check of an instrument on site */
@@ -1168,6 +1199,8 @@ export interface EvaluateAnswer {
 export interface Preset {
   name: string;
   edition: string;
+  source: string;
+  provenance: "published" | "from memory" | "common practice, no source";
 }
 
 export interface Level {
@@ -1307,6 +1340,10 @@ export interface Line {
   ponds: Pond[];
   /** For each surface with a tolerance, the joint probability that every station it tests is within */
   all_within: Record<string, number | null>;
+  /** Of roads, kerbs and slabs */
+  evenness: EvenRow[];
+  /** Of roads, kerbs and slabs: chainages at which a surface was read at two offsets and more */
+  sections: Section[];
 }
 
 /** Ordinary straight line of adjusted levels on chainage */
@@ -1393,6 +1430,160 @@ export interface Pond {
   depth: number;
   /** A probability, 4 decimals; null where there is nothing to compare */
   probability: number | null;
+}
+
+/** How even a surface is in one row: along the line at one offset, or across it at one chainage. Positions are chainages along, offsets across */
+export interface EvenRow {
+  what: string;
+  direction: "along" | "across";
+  /** Offset of a row along, chainage of one across */
+  at: number;
+  from: number;
+  to: number;
+  stations: number;
+  /** The largest */
+  spacing: number;
+  /** About the row's own best straight line */
+  off_straight: OffLine;
+  /** About the design; null where a part of the row has none */
+  off_design: OffLine | null;
+  chords: Chord[];
+  straightedge: GapCheck;
+  /** Gaps by the distance of the high spots, design taken off; null where the tolerance has none */
+  spots: GapCheck | null;
+  irregularities: IrregularityCheck[];
+  /** Of roads, along, for each stretch that was read closely enough */
+  roughness: Roughness[];
+  /** Why there is none, or none of a part */
+  roughness_refused: string | null;
+}
+
+export interface OffLine {
+  mean: number | null;
+  rms: number | null;
+  /** The largest, high positive */
+  worst: number | null;
+  /** Of the largest */
+  sd: number | null;
+  /** Where it is */
+  at: number | null;
+}
+
+/** A reading above (+) or below (-) the straight between its two neighbours */
+export interface Chord {
+  at: number;
+  /** Distance of the two neighbours */
+  base: number;
+  mid: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** The same of the design */
+  design: number | null;
+}
+
+export interface GapCheck {
+  /** Length of the straightedge; null by distance */
+  over: number | null;
+  worst: Gap | null;
+  /** Stretches of readings that are not within, each shown by its worst */
+  places: Gap[];
+  /** Why there is none */
+  refused: string | null;
+}
+
+export interface Gap {
+  /** Of the stretch */
+  from: number;
+  /** Of the stretch */
+  to: number;
+  at: number;
+  /** High spot on which the straightedge rests */
+  rests_from: number | null;
+  /** The other one */
+  rests_to: number | null;
+  /** Below the straight between them; negative: above it */
+  gap: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** What of it the design itself has */
+  design: number | null;
+  limit: number | null;
+  verdict: "within" | "outside" | "undecided" | "untested";
+  plain: "within" | "outside" | null;
+  /** A probability, 4 decimals; null where there is nothing to compare */
+  probability: number | null;
+}
+
+/** Places off by size or more under the straightedge, in the worst stretch of that length */
+export interface IrregularityCheck {
+  size: number;
+  length: number;
+  /** How many are allowed */
+  most: number;
+  /** As measured */
+  count: number;
+  /** Each as sure as the confidence asks */
+  surely: number;
+  /** Not surely smaller */
+  possibly: number;
+  verdict: "within" | "outside" | "undecided" | "untested";
+}
+
+/** International roughness index of a stretch, m/km */
+export interface Roughness {
+  /** Chainage */
+  from: number;
+  /** Chainage */
+  to: number;
+  spacing: number;
+  index: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** Index that a perfectly even road would show to these readings */
+  noise: number | null;
+  /** Root of index squared less noise squared; null where noise is all there is */
+  without_noise: number | null;
+  /** Of a level, what it does not share with its neighbours; a length */
+  level_sd: number | null;
+  /** Error of the index at most 2 % (1), 5 % (2); null: more */
+  class: 1 | 2 | null;
+  /** Resolution of the staff that class 1 and 2 ask for here, a length; from memory */
+  asks: [number, number];
+}
+
+/** A cross-section as laid, from left to right */
+export interface Section {
+  /** Chainage */
+  ch: number;
+  what: string;
+  points: SectionPoint[];
+  slopes: SectionSlope[];
+}
+
+export interface SectionPoint {
+  /** Right positive */
+  off: number;
+  /** A level, in the book's unit; null where nothing determines it */
+  level: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** A level, in the book's unit; null where nothing determines it */
+  design: number | null;
+  /** Measured less design, high positive */
+  deviation: number | null;
+  verdict: "within" | "outside" | "undecided" | "untested";
+}
+
+/** Between two neighbours of a section, rising to the right */
+export interface SectionSlope {
+  /** Offset */
+  from: number;
+  /** Offset */
+  to: number;
+  gradient: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  design: number | null;
 }
 
 export interface Dial {

@@ -242,4 +242,15 @@ void Fields::unknown() {
     }
 }
 
+void for_each_object(Fields& fields, std::string_view key, const std::function<void(Fields&)>& each) {
+    int index = 0;
+    for (const std::uint32_t node : fields.array(key)) {
+        if (fields.context().record.node(node).type != NodeType::Object)
+            return fields.wrong_type(key, "list of objects");
+        Fields element(fields.context(), node, std::string(key) + "[" + std::to_string(index++) + "]");
+        each(element);
+        element.unknown();
+    }
+}
+
 }  // namespace fallwright

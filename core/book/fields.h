@@ -6,6 +6,7 @@
 // Inside book only.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -106,5 +107,9 @@ class Fields {
     std::string path_;
     std::uint64_t present_ = 0;  // a bit for the shape of each key there is: most keys asked for are absent
 };
+
+// Calls `each` for every object of a list, and reports its unknown keys; anything else in the list is a
+// finding.
+void for_each_object(Fields& fields, std::string_view key, const std::function<void(Fields&)>& each);
 
 }  // namespace fallwright

@@ -6,9 +6,11 @@
 
 #include <array>
 #include <cstdint>
+#include <string_view>
 #include <vector>
 
 #include "book/entry.h"
+#include "preset/flatness.h"
 
 namespace fallwright {
 
@@ -27,11 +29,18 @@ struct ProfilePoint {
     double curve = 0;        // length of the parabola there, 0: none
 };
 
-// Rise per length across the line.
-struct Crossfall {
-    bool given = false;
-    bool sides = false;          // left and right rise outwards; else one number rises to the right
+// Rise per length outwards on each side of the line, at a chainage.
+struct CrossfallAt {
+    double ch = 0;
     double left = 0, right = 0;  // ratios
+};
+
+// Across the line, by chainage as given: straight from one to the next, beyond the first and the last as
+// there. A crossfall that holds all along is a single one.
+struct Crossfall {
+    std::vector<CrossfallAt> along;
+
+    bool given() const { return !along.empty(); }
 };
 
 // A stretch of pipes of one kind, by chainage. collar: its rise above the barrel.
@@ -87,13 +96,40 @@ struct LineEntry {
     std::vector<WhatHeight> whats;
 };
 
-// How far a surface of a line may lie below (negative) and above its design, and how it may fall the way
-// water runs.
+// How often a surface may be off by `size` under a straightedge, in each `length` along it.
+struct IrregularityLimit {
+    double size = 0, length = 0;
+    double most = 0;
+};
+
+// How even a surface must be. An empty one asks for nothing.
+struct EvennessLimits {
+    Maybe gap, over;                 // under a straightedge of length over
+    preset::FlatnessCriterion gaps;  // by the distance of its high spots; none where its count is 0
+    std::vector<IrregularityLimit> irregularities;
+};
+
+// How far a surface of a line may lie below (negative) and above its design, how it may fall the way water
+// runs, and how even it must be. What the entry itself leaves open is taken from its presets, the first that
+// says it; what is taken from one that is from memory gives a hint and no verdict.
 struct Tolerance {
     std::uint32_t entry = 0;
     NameId line = no_name, what = no_name;
     Maybe below, above, fall_min, fall_max;
+    EvennessLimits even;
     NameId source = no_name;
+    std::vector<NameId> presets;  // as written
+
+    // Presets in use, by name, with their source.
+    struct Used {
+        std::string_view name;
+        const preset::Source* source;
+    };
+    std::vector<Used> used;
+    // Which limits rest on memory alone.
+    struct FromMemory {
+        bool levels = false, falls = false, gap = false, gaps = false, irregularities = false;
+    } from_memory;
 };
 
 // What a measured surface is held against: a level, a plane through a level at a place, or another surface.

@@ -1,23 +1,10 @@
-#include <functional>
-
 #include "book/read_entry.h"
 #include "book/read_rule.h"
+#include "book/read_tolerance.h"
 
 namespace fallwright {
 
 namespace {
-
-// Calls `each` for every object of a list; anything else in the list is a finding.
-void for_each_object(Fields& fields, std::string_view key, const std::function<void(Fields&)>& each) {
-    int index = 0;
-    for (const std::uint32_t node : fields.array(key)) {
-        if (fields.context().record.node(node).type != NodeType::Object)
-            return fields.wrong_type(key, "list of objects");
-        Fields element(fields.context(), node, std::string(key) + "[" + std::to_string(index++) + "]");
-        each(element);
-        element.unknown();
-    }
-}
 
 ProfilePoint read_profile_point(Fields& point, bool first) {
     ProfilePoint value;
@@ -63,19 +50,38 @@ Chamber read_chamber(Fields& chamber) {
     return value;
 }
 
+// Without left one plane goes through, rising to the right.
+CrossfallAt read_crossfall_at(Fields& at) {
+    CrossfallAt value;
+    value.ch = at.required_length("ch");
+    const Maybe left = at.gradient("left");
+    const Maybe right = at.gradient("right");
+    if (!right.has() && at.context().ok)
+        at.context().refuse(Code::MissingField, at.path("right") + " is missing");
+    value.right = right.or_else(0);
+    value.left = left.or_else(-value.right);
+    return value;
+}
+
+// One gradient, a pair of them, or such along the line as objects.
 void read_crossfall(Fields& fields, Crossfall& to) {
     if (!fields.has("crossfall")) return;
-    to.given = true;
-    const std::uint32_t node = fields.take("crossfall");
-    if (fields.context().record.node(node).type == NodeType::Array) {
-        const std::vector<std::uint32_t> sides = fields.array("crossfall");
-        if (sides.size() != 2) return fields.wrong_type("crossfall", "gradient, or pair of gradients");
-        to.sides = true;
-        to.left = fields.gradient_at(sides[0], "crossfall");
-        to.right = fields.gradient_at(sides[1], "crossfall");
+    const Record& record = fields.context().record;
+    if (record.node(fields.take("crossfall")).type != NodeType::Array) {
+        const double right = fields.gradient("crossfall").or_else(0);
+        to.along.push_back({0, -right, right});
+        return;
+    }
+    const std::vector<std::uint32_t> listed = fields.array("crossfall");
+    const bool objects = !listed.empty() && record.node(listed.front()).type == NodeType::Object;
+    if (objects) {
+        for_each_object(fields, "crossfall",
+                        [&to](Fields& at) { to.along.push_back(read_crossfall_at(at)); });
+    } else if (listed.size() == 2) {
+        to.along.push_back(
+            {0, fields.gradient_at(listed[0], "crossfall"), fields.gradient_at(listed[1], "crossfall")});
     } else {
-        to.right = fields.gradient("crossfall").or_else(0);
-        to.left = -to.right;
+        fields.wrong_type("crossfall", "gradient, pair of gradients, or list of objects with ch");
     }
 }
 
@@ -141,20 +147,6 @@ void read_line(Fields& fields, LineEntry& to) {
         const std::string_view name = fields.context().record.key(fields.context().record.node(child));
         to.whats.push_back({fields.context().book.names.intern(name), fields.number_at(child, name, true)});
     }
-}
-
-void read_tolerance(Fields& fields, Tolerance& to) {
-    to.line = fields.required_name("line");
-    to.what = fields.required_name("what");
-    to.below = fields.length("below");
-    to.above = fields.length("above");
-    to.fall_min = read_fall(fields, "fall_min");
-    to.fall_max = read_fall(fields, "fall_max");
-    to.source = fields.name("source");
-    if (to.below.has() && to.below.value > 0)
-        fields.context().refuse(Code::OutOfRange, "below must be 0 or negative");
-    if (to.above.has() && to.above.value < 0)
-        fields.context().refuse(Code::OutOfRange, "above must be 0 or more");
 }
 
 void read_trial(Fields& fields, Trial& to) {

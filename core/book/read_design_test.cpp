@@ -33,8 +33,8 @@ TEST(ReadDesign, ALineWithEverythingInFeet) {
     EXPECT_EQ(book.name(line.profile[2].under), "BM");
     EXPECT_DOUBLE_EQ(line.profile[2].by, 3 * foot);
     EXPECT_EQ(line.flow, Flow::Against);
-    EXPECT_TRUE(line.crossfall.given && line.crossfall.sides);
-    EXPECT_DOUBLE_EQ(line.crossfall.right, 0.025);
+    ASSERT_EQ(line.crossfall.along.size(), 1U);
+    EXPECT_DOUBLE_EQ(line.crossfall.along[0].right, 0.025);
     EXPECT_DOUBLE_EQ(line.edges[0].value, -3 * foot);
     EXPECT_DOUBLE_EQ(line.pipes[0].roughness.value, 0.005 * foot);
     EXPECT_DOUBLE_EQ(line.pipes[0].collar.value, 0.05 * foot);
@@ -52,13 +52,46 @@ TEST(ReadDesign, ALineWithEverythingInFeet) {
 TEST(ReadDesign, OneCrossfallIsTwoSidesOfOppositeSigns) {
     const Written book(R"({"kind":"line","name":"R1","crossfall":"2.5 % fall"}
 )");
-    EXPECT_FALSE(book->lines.at(0).crossfall.sides);
-    EXPECT_DOUBLE_EQ(book->lines[0].crossfall.right, -0.025);
-    EXPECT_DOUBLE_EQ(book->lines[0].crossfall.left, 0.025);
+    ASSERT_EQ(book->lines.at(0).crossfall.along.size(), 1U);
+    EXPECT_DOUBLE_EQ(book->lines[0].crossfall.along[0].right, -0.025);
+    EXPECT_DOUBLE_EQ(book->lines[0].crossfall.along[0].left, 0.025);
     EXPECT_FALSE(Written(R"({"kind":"line","name":"R1"}
 )")
                      ->lines.at(0)
-                     .crossfall.given);
+                     .crossfall.given());
+}
+
+TEST(ReadDesign, CrossfallAlongALineIsAListOfObjects) {
+    const Written book(
+        R"({"kind":"line","name":"R1","crossfall":[{"ch":10,"left":"2 % fall","right":0.02},{"ch":30,"right":"-4 %"}]}
+{"kind":"line","name":"R2","crossfall":[{"ch":10,"left":0.02}]}
+{"kind":"line","name":"R3","crossfall":[]}
+)");
+    ASSERT_EQ(book->lines.size(), 1U);
+    const std::vector<CrossfallAt>& along = book->lines[0].crossfall.along;
+    ASSERT_EQ(along.size(), 2U);
+    EXPECT_DOUBLE_EQ(along[0].left, -0.02);
+    EXPECT_DOUBLE_EQ(along[1].ch, 30);
+    EXPECT_DOUBLE_EQ(along[1].left, 0.04);
+    EXPECT_DOUBLE_EQ(along[1].right, -0.04);
+}
+
+TEST(ReadDesign, TolerancesTakeWhatTheyLeaveOpenFromPresets) {
+    const Written book(
+        R"({"kind":"line","name":"R1","use":"road","layers":[{"what":"finished","thickness":0.04},{"what":"base","thickness":0.1}]}
+{"kind":"tolerance","line":"R1","what":"finished","above":0.004,"preset":["no such","pavement","straightedge"]}
+{"kind":"tolerance","line":"R1","preset":["pavement","tr34-fm1"]}
+)");
+    ASSERT_EQ(book->tolerances.size(), 3U);  // finished, base, formation
+    EXPECT_FALSE(book->tolerances[0].below.has());
+    EXPECT_DOUBLE_EQ(book->tolerances[0].above.value, 0.004);
+    EXPECT_DOUBLE_EQ(book->tolerances[0].even.gap.value, 0.003);
+    EXPECT_DOUBLE_EQ(book->tolerances[1].below.value, -0.015);
+    EXPECT_EQ(book->name(book->tolerances[2].what), "formation");
+    EXPECT_DOUBLE_EQ(book->tolerances[2].above.value, 0.020);
+    int unknown = 0;
+    for (const Finding& each : book->findings) unknown += each.code == Code::UnknownPreset ? 1 : 0;
+    EXPECT_EQ(unknown, 2);
 }
 
 TEST(ReadDesign, ChecksAndWishesAndRules) {

@@ -135,6 +135,7 @@ void settle_order(Book& book) {
 
 void settle_entries(Book& book) {
     settle_names(book);
+    settle_tolerances(book);
     settle_points(book);
     settle_order(book);
 }

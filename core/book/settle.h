@@ -13,9 +13,11 @@ namespace fallwright {
 
 void settle_entries(Book& book);
 
-// Its three parts, in order. Names: duplicates, benchmarks, references, shared heads. Points: those read on
-// lines, relaid surfaces. Order: the last set-up, bare clamps, readings by time.
+// Its parts, in order. Names: duplicates, benchmarks, references, shared heads. Tolerances: what they take
+// from presets. Points: those read on lines, relaid surfaces. Order: the last set-up, bare clamps, readings
+// by time.
 void settle_names(Book& book);
+void settle_tolerances(Book& book);
 void settle_points(Book& book);
 void settle_order(Book& book);
 

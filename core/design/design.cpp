@@ -3,7 +3,12 @@
 namespace fallwright {
 
 Design::Design(const Book& book, const LineEntry& line, BuiltFlow flow, Profile profile)
-    : line_(&line), flow_(flow), profile_(std::move(profile)), pipes_(line.pipes), heights_(line, book) {}
+    : line_(&line),
+      flow_(flow),
+      profile_(std::move(profile)),
+      pipes_(line.pipes),
+      heights_(line, book),
+      across_(line.crossfall) {}
 
 bool Design::runs_with_chainage(const LevelOf& level_of) const {
     return fallwright::runs_with_chainage(*line_, level_of);
@@ -17,13 +22,9 @@ double Design::height(const DesignSurface& surface, double ch, Side side) const 
     return height_above_profile(surface, pipes_.at(ch, side));
 }
 
-double Design::rise_across(double off) const {
-    return off < 0 ? -off * line_->crossfall.left : off * line_->crossfall.right;
-}
-
 DesignLevel Design::level(const DesignSurface& surface, double ch, double off, Side side) const {
     if (!surface.any()) return {};
-    const double up = height(surface, ch, side) + rise_across(off);
+    const double up = height(surface, ch, side) + rise_across(ch, off);
     if (std::isnan(up)) return {};
     return raised(profile_.level(ch, side), up);
 }

@@ -5,9 +5,10 @@
 // here is measured, and no level need be solved to build it: where a profile hangs under a point, its levels
 // are sums over that point (design_level.h).
 //
-// Across the line a level rises by crossfall: one number rises to the right; a pair [left, right] rises
-// outwards on each side, so a camber is a pair of negatives; none: level across. It goes on beyond the edges,
-// as formation does. Along the line there is no design beyond the ends of the profile: absent.
+// Across the line a level rises by crossfall (across.h): one number rises to the right; a pair [left, right]
+// rises outwards on each side, so a camber is a pair of negatives; several along the line run into each
+// other; none: level across. It goes on beyond the edges, as formation does. Along the line there is no
+// design beyond the ends of the profile: absent.
 //
 // A join fixes an end of the line: the other line's invert there, or its soffit less the own bore. One join
 // is the downstream end's; of two, the second is the upstream end's. At a chamber or where pipes meet, the
@@ -22,6 +23,7 @@
 
 #include "base/finding.h"
 #include "book/book.h"
+#include "design/across.h"
 #include "design/flow.h"
 #include "design/heights.h"
 #include "design/pipe_run.h"
@@ -30,20 +32,35 @@
 namespace fallwright {
 
 // A chainage that a table of the line should not pass over.
-enum class OwnPointKind : std::uint8_t { ProfilePoint, CurveStart, CurveEnd, Summit, Low, Chamber, PipeEnd };
+enum class OwnPointKind : std::uint8_t {
+    ProfilePoint,
+    CurveStart,
+    CurveEnd,
+    Summit,
+    Low,
+    Crossfall,  // where it turns, and where a side is level or both are one plane between (Across::turns)
+    Chamber,
+    PipeEnd
+};
 struct OwnPoint {
     double ch = 0;
     OwnPointKind kind = OwnPointKind::ProfilePoint;
 };
 
-// A stretch of the line's own surface that is one plane: one straight grade, one crossfall, one direction in
-// plan. With a camber there are two beside each other.
+// A stretch of the line's own surface that is one plane: one straight grade, one crossfall that stays, one
+// direction in plan. With a camber there are two beside each other.
 struct PlaneStretch {
     double from = 0, to = 0;               // chainages
     double level = 0;                      // at `from`, on the line
     double gradient = 0;                   // with chainage
     double crossfall = 0;                  // rising to the right
     bool to_left = true, to_right = true;  // the sides of the line it covers
+};
+
+// A stretch within the profile where a side of the line is twisted: its crossfall changes along it.
+struct Twist {
+    double from = 0, to = 0;  // chainages
+    bool left = false;        // which side
 };
 
 class Design {
@@ -74,8 +91,9 @@ class Design {
     DesignLevel curvature(double ch, Side side) const { return profile_.curvature(ch, side); }
     // Height of a surface above the profile on the line itself; NaN where it has none.
     double height(const DesignSurface& surface, double ch, Side side) const;
-    // Rise from the line to an offset by crossfall.
-    double rise_across(double off) const;
+    // Rise from the line to an offset by crossfall; NaN where its chainages are out of order.
+    double rise_across(double ch, double off) const { return across_.rise(ch, off); }
+    const Across& across() const { return across_; }
     // Offsets of the edges, left and right; absent where not given or where the left one is not left of the
     // right one.
     std::array<Maybe, 2> edges() const;
@@ -87,13 +105,18 @@ class Design {
     // which are no planes. A level stretch without crossfall goes on round corners of the plan; corners under
     // 0.001 rad, far below what an axis can be aimed to, do not count.
     std::vector<PlaneStretch> planes(const LevelOf& level_of) const;
+    // Sides the line does not have (edges) left out; left before right, by rising chainage.
+    std::vector<Twist> twists() const;
 
   private:
+    std::array<bool, 2> sides() const;  // whether it has a left and a right one
+
     const LineEntry* line_;
     BuiltFlow flow_;
     Profile profile_;
     PipeRun pipes_;
     Heights heights_;
+    Across across_;
 };
 
 struct Designs {

@@ -141,6 +141,8 @@ void LineTrouble::check_surfaces(const Design& design) {
     for (const std::string& layer : design.heights().repeated_layers())
         say(Code::LayerTwice, "layer " + layer + " is given twice");
     if (design.heights().layers_unused()) say(Code::LayersUnused, "layers have no meaning on a drain");
+    if (!design.across().in_order())
+        say(Code::CrossfallOrder, "the chainages of its crossfall do not increase");
     const Maybe left = line_.edges[0];
     const Maybe right = line_.edges[1];
     if (left.has() && right.has() && !(left.value + right.value > 0))

@@ -55,6 +55,7 @@ std::vector<OwnPoint> Design::own_points(const LevelOf& level_of) const {
     if (!any()) return {};
     OwnPoints points(profile_);
     for (const ProfilePoint& point : line_->profile) points.add(point.ch, OwnPointKind::ProfilePoint);
+    for (const double ch : across_.turns()) points.add(ch, OwnPointKind::Crossfall);
     for (const Chamber* chamber : usable_chambers(*line_)) points.add(chamber->ch, OwnPointKind::Chamber);
     for (const ProfilePiece& piece : profile_.pieces()) {
         if (piece.curved) points.add_curve(piece, level_of);

@@ -12,6 +12,12 @@ constexpr double same_gradient = 5e-8;  // half the last place of a gradient in 
 constexpr double same_level = 1e-6;     // metres
 constexpr double same_crossfall = 5e-8;
 
+// A stretch of the line in which sides keep one crossfall, rising to the right.
+struct Kept {
+    double from, to, crossfall;
+    bool to_left, to_right;
+};
+
 // The direction of a line's plan, segment by segment.
 class Directions {
   public:
@@ -57,18 +63,21 @@ class StraightJoiner {
     StraightJoiner(const Directions& directions, bool level_across)
         : directions_(directions), level_across_(level_across) {}
 
-    void add(const ProfilePiece& piece, const LevelOf& level_of) {
+    // What of a piece lies in from..to.
+    void add(const ProfilePiece& piece, const Kept& within, const LevelOf& level_of) {
         const double level = piece.level.value(level_of);
         const double gradient = piece.gradient.value(level_of);
         if (std::isnan(level) || std::isnan(gradient)) return;
-        double from = piece.from;
+        double from = std::max(piece.from, within.from);
+        const double to = std::min(piece.to, within.to);
+        if (to - from < least_chainage) return;
         for (const Directions::Segment& segment : directions_.segments()) {
             if (segment.from <= from + least_chainage) continue;
-            if (segment.from >= piece.to - least_chainage) break;
+            if (segment.from >= to - least_chainage) break;
             append(from, segment.from, level + gradient * (from - piece.from), gradient);
             from = segment.from;
         }
-        append(from, piece.to, level + gradient * (from - piece.from), gradient);
+        append(from, to, level + gradient * (from - piece.from), gradient);
     }
 
     const std::vector<Straight>& found() const { return found_; }
@@ -96,27 +105,71 @@ class StraightJoiner {
     std::vector<Straight> found_;
 };
 
+void append(std::vector<Kept>& all, const Kept& next) {
+    const bool goes_on = !all.empty() && all.back().to == next.from && all.back().to_left == next.to_left &&
+                         all.back().to_right == next.to_right &&
+                         std::fabs(all.back().crossfall - next.crossfall) < same_crossfall;
+    if (goes_on)
+        all.back().to = next.to;
+    else
+        all.push_back(next);
+}
+
+// Both sides as one plane, else each by itself; by rising chainage, left before right.
+std::vector<Kept> kept_across(const Across& across, const std::array<bool, 2>& sides) {
+    std::vector<Kept> both, left, right;
+    for (const Across::Stretch& s : across.stretches()) {
+        const bool one = std::fabs(s.left.value + s.right.value) < same_crossfall;
+        if (one && (sides[0] || sides[1])) append(both, {s.from, s.to, s.right.value, sides[0], sides[1]});
+        if (!one && sides[0] && s.left.has()) append(left, {s.from, s.to, -s.left.value, true, false});
+        if (!one && sides[1] && s.right.has()) append(right, {s.from, s.to, s.right.value, false, true});
+    }
+    both.insert(both.end(), left.begin(), left.end());
+    both.insert(both.end(), right.begin(), right.end());
+    return both;
+}
+
 }  // namespace
 
+std::array<bool, 2> Design::sides() const {
+    const std::array<Maybe, 2> at = edges();
+    return {!(at[0].has() && at[0].value >= 0), !(at[1].has() && at[1].value <= 0)};
+}
+
 std::vector<PlaneStretch> Design::planes(const LevelOf& level_of) const {
-    const double left = line_->crossfall.left;
-    const double right = line_->crossfall.right;
     const Directions directions(*line_);
-    StraightJoiner straights(directions, left == 0 && right == 0);
-    for (const ProfilePiece& piece : profile_.pieces()) {
-        if (!piece.curved) straights.add(piece, level_of);
-    }
-    const std::array<Maybe, 2> sides = edges();
-    const bool has_left = !(sides[0].has() && sides[0].value >= 0);
-    const bool has_right = !(sides[1].has() && sides[1].value <= 0);
-    const bool one = std::fabs(left + right) < same_crossfall;
     std::vector<PlaneStretch> planes;
-    for (const Straight& s : straights.found()) {
-        if (one) planes.push_back({s.from, s.to, s.level, s.gradient, right, has_left, has_right});
-        if (!one && has_left) planes.push_back({s.from, s.to, s.level, s.gradient, -left, true, false});
-        if (!one && has_right) planes.push_back({s.from, s.to, s.level, s.gradient, right, false, true});
+    for (const Kept& kept : kept_across(across_, sides())) {
+        StraightJoiner straights(directions, kept.crossfall == 0);
+        for (const ProfilePiece& piece : profile_.pieces()) {
+            if (!piece.curved) straights.add(piece, kept, level_of);
+        }
+        for (const Straight& s : straights.found())
+            planes.push_back(
+                {s.from, s.to, s.level, s.gradient, kept.crossfall, kept.to_left, kept.to_right});
     }
+    std::stable_sort(planes.begin(), planes.end(),
+                     [](const PlaneStretch& a, const PlaneStretch& b) { return a.from < b.from; });
     return planes;
+}
+
+std::vector<Twist> Design::twists() const {
+    std::vector<Twist> found;
+    if (!any()) return found;
+    const std::array<bool, 2> has = sides();
+    for (const bool left : {true, false}) {
+        for (const Across::Stretch& s : across_.stretches()) {
+            if (!has[left ? 0 : 1] || (left ? s.left : s.right).has()) continue;
+            const double from = std::max(s.from, profile_.from());
+            const double to = std::min(s.to, profile_.to());
+            if (to - from < least_chainage) continue;
+            if (!found.empty() && found.back().left == left && found.back().to == from)
+                found.back().to = to;
+            else
+                found.push_back({from, to, left});
+        }
+    }
+    return found;
 }
 
 }  // namespace fallwright

@@ -13,7 +13,8 @@ std::string line(const std::string& fields) {
 
 // "0 profile, 10 chamber" for reading.
 std::string own_points(const Designed& d, const LevelOf& level_of = Designed::nothing) {
-    const char* const words[] = {"profile", "curve from", "curve to", "summit", "low", "chamber", "pipe end"};
+    const char* const words[] = {"profile", "curve from", "curve to", "summit",
+                                 "low",     "crossfall",  "chamber",  "pipe end"};
     std::string text;
     for (const OwnPoint& point : d.line().own_points(level_of)) {
         if (!text.empty()) text += ", ";

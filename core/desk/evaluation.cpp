@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/print.h"
+#include "evenness/evenness.h"
 #include "model/misclosure.h"
 #include "verdict/verdict.h"
 
@@ -28,6 +29,24 @@ double sight_rule(const Book& book) {
     return rule != nullptr ? rule->d.or_else(assumed_sight) : assumed_sight;
 }
 
+// Once each; whether it is new.
+bool list_preset(Evaluation& evaluation, const std::string& name, const preset::Source& source) {
+    std::vector<UsedPreset>& all = evaluation.presets;
+    if (std::any_of(all.begin(), all.end(), [&name](const UsedPreset& used) { return used.name == name; }))
+        return false;
+    all.push_back({name, std::string(source.edition), std::string(source.text),
+                   preset::provenance_word(source.provenance)});
+    return true;
+}
+
+void show_preset(Evaluation& evaluation, const std::string& name, const preset::Source& source) {
+    const bool is_new = list_preset(evaluation, name, source);
+    if (is_new && source.provenance == preset::Provenance::FromMemory) {
+        evaluation.findings.push_back(
+            finding(Code::PresetFromMemory, {name}, "preset " + name + " is from memory, not confirmed"));
+    }
+}
+
 void use_preset(Evaluation& evaluation, const Rule& rule) {
     const std::string& name = evaluation.book->name(rule.preset);
     const preset::MisclosurePreset* found = preset::find_misclosure(name);
@@ -42,10 +61,13 @@ void use_preset(Evaluation& evaluation, const Rule& rule) {
         return;
     }
     evaluation.rule = found->rule();
-    evaluation.presets.push_back({name, std::string(found->source.edition)});
-    if (found->source.provenance == preset::Provenance::FromMemory) {
-        evaluation.findings.push_back(
-            finding(Code::PresetFromMemory, {name}, "preset " + name + " is from memory, not confirmed"));
+    show_preset(evaluation, name, found->source);
+}
+
+void use_tolerance_presets(Evaluation& evaluation) {
+    for (const Tolerance& tolerance : evaluation.book->tolerances) {
+        for (const Tolerance::Used& used : tolerance.used)
+            show_preset(evaluation, std::string(used.name), *used.source);
     }
 }
 
@@ -136,7 +158,7 @@ void gather_findings(Evaluation& evaluation) {
 void survey(Evaluation& evaluation) {
     evaluation.surveys = ground::survey_surfaces(*evaluation.book, evaluation.where, *evaluation.model);
     for (const preset::FlatnessPreset* preset : evaluation.surveys.presets)
-        evaluation.presets.push_back({std::string(preset->name), std::string(preset->source.edition)});
+        list_preset(evaluation, std::string(preset->name), preset->source);
 }
 
 void add(Findings& all, const Findings& more) {
@@ -159,6 +181,7 @@ Evaluation evaluate(std::shared_ptr<const Book> book, Seek seek) {
     take_figures_down(evaluation);
     evaluation.where = locate(read, sight_rule(read));
     choose_misclosure_rule(evaluation);
+    use_tolerance_presets(evaluation);
     evaluation.trials = check_instruments(read, evaluation.where);
     evaluation.model = build_model(read, evaluation.figures, evaluation.where, evaluation.trials.checked);
     if (seek == Seek::Suspects) seek_suspects(evaluation);  // before the pages: what it needs is given back
@@ -167,6 +190,7 @@ Evaluation evaluate(std::shared_ptr<const Book> book, Seek seek) {
     evaluation.lines = find_falls(read, *evaluation.model);
     const Findings judging = verdict_findings(read, evaluation.designs, evaluation.lines);
     add(evaluation.findings, judging);
+    add(evaluation.findings, verdict_hints(read, evaluation.designs, evaluation.lines, *evaluation.model));
     survey(evaluation);
     evaluation.dials = dial_wants({read, evaluation.designs, evaluation.where, *evaluation.model},
                                   dial_surfaces(evaluation));
@@ -206,6 +230,7 @@ bool laid_outside(const Evaluation& evaluation) {
         for (const FoundFall& fall : list_falls(*evaluation.book, design, found, *evaluation.model)) {
             if (outside(judge.judge(fall).judged)) return true;
         }
+        if (uneven({*evaluation.book, design, found, *evaluation.model})) return true;
     }
     return false;
 }

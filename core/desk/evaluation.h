@@ -25,9 +25,10 @@ struct JudgedClosure {
     bool ok = false;     // misclosure as printed against allowed as printed
 };
 
-// A table the result rests on, named in it with its edition.
+// A table the result rests on, named in it with its source and edition.
 struct UsedPreset {
-    std::string name, edition;  // as in preset/
+    std::string name, edition, source;  // as in preset/
+    std::string_view provenance;        // in words
 };
 
 // Every stage's output as it came, so that whoever writes it needs to compute nothing. Lengths are metres,
@@ -63,7 +64,7 @@ SetoutBasis setout_basis(const Evaluation& evaluation);
 // The measured surfaces that have a best plane, and the points it goes through.
 std::vector<DialSurface> dial_surfaces(const Evaluation& evaluation);
 
-// Whether a station or a fall of some line is outside its tolerance.
+// Whether a station, a fall or the evenness of some line is outside its tolerance.
 bool laid_outside(const Evaluation& evaluation);
 
 // Whether a surface is outside a table of flatness.

@@ -9,6 +9,7 @@
 #include "base/json_out.h"
 #include "base/print.h"
 #include "desk/evaluation.h"
+#include "verdict/verdict.h"
 
 namespace fallwright {
 
@@ -45,5 +46,7 @@ void write_pages(const Evaluation& evaluation, JsonOut& out);
 void write_lines(const Evaluation& evaluation, JsonOut& out);
 // The member "surfaces", where the book has any.
 void write_surfaces(const Evaluation& evaluation, JsonOut& out);
+// "evenness" and "sections" of one line.
+void write_evenness(const Evaluation& evaluation, std::size_t line, const LineJudge& judge, JsonOut& out);
 
 }  // namespace fallwright

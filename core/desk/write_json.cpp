@@ -66,8 +66,10 @@ class Writer : EvaluationOut {
         out_.text("unit", unit_word(book_.unit));
         out_.text("datum", model_.assumed_datum ? "assumed" : "stated");
         out_.key("presets").begin_array();
-        for (const UsedPreset& used : evaluation_.presets)
-            out_.begin_object().text("name", used.name).text("edition", used.edition).end_object();
+        for (const UsedPreset& used : evaluation_.presets) {
+            out_.begin_object().text("name", used.name).text("edition", used.edition);
+            out_.text("source", used.source).text("provenance", used.provenance).end_object();
+        }
         out_.end_array();
     }
 

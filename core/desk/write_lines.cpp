@@ -38,7 +38,9 @@ class LineWriter : EvaluationOut {
         out_.end_array().key("all_within").begin_object();
         for (const AllWithin& all : judge.all_within())
             out_.number(all.what, all.probability, probability_places);
-        out_.end_object().end_object();
+        out_.end_object();
+        write_evenness(evaluation_, i, judge, out_);
+        out_.end_object();
     }
 
     void write_line_fit(const Fit& fit) {

@@ -30,11 +30,13 @@ class LineDialler {
             return std::move(dials_);
         }
         const std::vector<PlaneStretch> planes = design_.planes(levels_found(basis_.model));
-        if (planes.empty())
+        const std::vector<Twist> twists = design_.twists();
+        if (planes.empty() && twists.empty())
             setter_.say(Code::DialNoDesign, {name()}, "line " + name() + " has no straight design to follow");
         for (const PlaneStretch& plane : planes) dial_stretch(plane);
         forgive_other_stretches();
         say_curves();
+        say_twists(twists);
         say_camber(planes);
         return std::move(dials_);
     }
@@ -44,7 +46,7 @@ class LineDialler {
         const PlanLine plan(line_, static_cast<std::int32_t>(index_));
         WantedPlane wanted;
         wanted.along = {plane.gradient, plane.crossfall};
-        wanted.across_given = line_.crossfall.given;
+        wanted.across_given = line_.crossfall.given();
         wanted.from = plan.at(plane.from, 0);
         wanted.to = plan.at(plane.to, 0);
         wanted.heading = way(wanted.from, wanted.to);
@@ -103,6 +105,18 @@ class LineDialler {
         if (!where.empty())
             setter_.say(Code::DialTwoPlanes, {name()},
                         "line " + name() + " is curved from " + where + ": no plane follows it there");
+    }
+
+    void say_twists(const std::vector<Twist>& twists) {
+        std::string where;
+        for (const Twist& twist : twists) {
+            where += where.empty() ? "" : ", ";
+            where += twist.left ? "its left side from " : "its right side from ";
+            where += chainage(twist.from) + " to " + chainage(twist.to);
+        }
+        if (!where.empty())
+            setter_.say(Code::DialTwisted, {name()},
+                        "line " + name() + " is twisted, " + where + ": no plane follows it there");
     }
 
     void say_camber(const std::vector<PlaneStretch>& planes) {

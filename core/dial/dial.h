@@ -7,9 +7,10 @@
 // The main axis is the set-up's; one without bearing or towards is told to aim along the line (with
 // chainage), or from the first point to the second. What cannot be set is refused, each with a finding:
 //   an optical level; no way to tell how main axis and line lie; a grade beyond the machine's limit; the line
-//   beyond its range; a curve; a gradient that two points close together do not tell; points on one line; an
-//   axis whose limit is 0 (locked) where both are needed, or where the other is over 60 degrees off the line,
-//   since its grade, gradient / cos(angle), grows without end.
+//   beyond its range; a curve; a twist (crossfall that changes along the line); a gradient that two points
+//   close together do not tell; points on one line; an axis whose limit is 0 (locked) where both are needed,
+//   or where the other is over 60 degrees off the line, since its grade, gradient / cos(angle), grows without
+//   end.
 // A locked axis with a line that asks for no crossfall: the other is set to gradient / cos(angle); that plane
 // holds along the line only.
 //

@@ -108,7 +108,7 @@ double FlatnessCriterion::limit_m(double base) const {
         const FlatnessLimit& to = limits[i];
         if (!(base >= from.base && base <= to.base)) continue;
         const double along = (base - from.base) / (to.base - from.base);
-        return rounded_to(from.limit + along * (to.limit - from.limit), 0) / mm_per_m;
+        return rounded_to(from.limit + along * (to.limit - from.limit), places) / mm_per_m;
     }
     return none;
 }

@@ -38,6 +38,7 @@ struct FlatnessCriterion {
     std::array<FlatnessLimit, most_flatness_limits> limits{};
     std::size_t count = 0;  // of limits; 0: no criterion
     double share = 1;
+    int places = 0;  // of a limit between bases, in millimetres
 
     // In metres.
     double limit_m(double base) const;

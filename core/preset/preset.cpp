@@ -4,7 +4,9 @@
 #include "preset/error_figures.h"
 #include "preset/flatness.h"
 #include "preset/misclosure.h"
+#include "preset/roughness.h"
 #include "preset/self_cleansing.h"
+#include "preset/tolerance.h"
 
 namespace fallwright::preset {
 
@@ -26,6 +28,8 @@ std::vector<Listed> all_presets() {
     list_flatness(all);
     list_self_cleansing(all);
     list_cautions(all);
+    list_tolerances(all);
+    list_roughness(all);
     return all;
 }
 

@@ -50,7 +50,7 @@ Stations stations_of(const Design& design, const Maybe& every, const LevelOf& le
 
 std::vector<double> offsets_of(const Design& design) {
     std::vector<double> offsets = {0};
-    if (!design.line().crossfall.given) return offsets;
+    if (!design.line().crossfall.given()) return offsets;
     for (const Maybe& edge : design.edges()) {
         if (edge.has() && std::fabs(edge.value) >= least_offset) offsets.push_back(edge.value);
     }

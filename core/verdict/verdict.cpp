@@ -59,6 +59,16 @@ std::vector<std::uint32_t> relaids_by_time(const Book& book, NameId line) {
 
 }  // namespace
 
+Judgement judge_figure(double x, double sd, const Limits& limits, double confidence, int places,
+                       double unit) {
+    Judgement judged;
+    if (std::isnan(x) || std::isnan(sd)) return judged;
+    judged.plain_within = plainly_within(x / unit, {limits.below / unit, limits.above / unit}, places);
+    judged.probability = sd == 0 ? (judged.plain_within ? 1 : 0) : probability_within(x, sd, limits);
+    judged.verdict = verdict_of(judged.probability, confidence);
+    return judged;
+}
+
 LineJudge::LineJudge(const Book& book, const Design& design, const LineFalls& found, const Model& model)
     : book_(book),
       design_(design),
@@ -98,19 +108,11 @@ double LineJudge::sd_of(const Station& station, const Deviation& deviation) cons
 }
 
 Judgement LineJudge::judge_level(const Station& station, const Deviation& deviation) const {
-    Judgement judged;
     const Tolerance* tolerance = tolerance_of(book_.names.text(station.what));
-    if (tolerance == nullptr || !judges_levels(*tolerance) || std::isnan(deviation.value)) return judged;
-    const double sd = sd_of(station, deviation);
-    if (std::isnan(sd)) return judged;
-    const Limits limits = level_limits(*tolerance);
-    const double unit = book_.metres_per_unit();
-    judged.plain_within =
-        plainly_within(deviation.value / unit, {limits.below / unit, limits.above / unit}, length_places);
-    judged.probability =
-        sd == 0 ? (judged.plain_within ? 1 : 0) : probability_within(deviation.value, sd, limits);
-    judged.verdict = verdict_of(judged.probability, confidence_);
-    return judged;
+    if (tolerance == nullptr || !judges_levels(*tolerance) || std::isnan(deviation.value)) return {};
+    if (tolerance->from_memory.levels) return {};
+    return judge_figure(deviation.value, sd_of(station, deviation), level_limits(*tolerance), confidence_,
+                        length_places, book_.metres_per_unit());
 }
 
 // What is there, down to the surface that the digging goes to and to each one on the way.
@@ -180,12 +182,9 @@ FallVerdict LineJudge::judge(const FoundFall& fall) const {
         slopes ? probability_within(fall.gradient, fall.sd, {Limits().below, 0}) : NAN;
     const Tolerance* tolerance = tolerance_of(fall.what);
     if (tolerance == nullptr || (!tolerance->fall_min.has() && !tolerance->fall_max.has())) return verdict;
-    if (std::isnan(fall.gradient) || std::isnan(fall.sd)) return verdict;
-    const Limits limits = fall_limits(*tolerance);
-    verdict.judged.plain_within = plainly_within(fall.gradient, limits, gradient_places);
-    verdict.judged.probability = fall.sd == 0 ? (verdict.judged.plain_within ? 1 : 0)
-                                              : probability_within(fall.gradient, fall.sd, limits);
-    verdict.judged.verdict = verdict_of(verdict.judged.probability, confidence_);
+    if (tolerance->from_memory.falls) return verdict;
+    verdict.judged =
+        judge_figure(fall.gradient, fall.sd, fall_limits(*tolerance), confidence_, gradient_places);
     return verdict;
 }
 

@@ -6,7 +6,8 @@
 // what lay there before the stretch was relaid.
 //
 // A tolerance of `laid` holds for laid in and laid out as well where these have none of their own: they are
-// the same pipe's inverts at a chamber. The first tolerance of a surface stands.
+// the same pipe's inverts at a chamber. The first tolerance of a surface stands. Limits from a preset that is
+// from memory judge nothing: a finding says how many stations lie outside them, as a hint.
 //
 // Metres, ratios, chainages; NaN where there is none. Total over every book. Judging a station costs nothing
 // where its line has neither design nor tolerance.
@@ -29,6 +30,11 @@ struct Judgement {
     bool plain_within = false;  // as measured; only where tested
     double probability = 0;     // that it truly is within; only where tested
 };
+
+// By its limits, as probable as its sd says; plain as rounded for the result: to `places` in units of `unit`
+// metres (1 for ratios). NaN: untested.
+Judgement judge_figure(double x, double sd, const Limits& limits, double confidence, int places,
+                       double unit = 1);
 
 // A surface under (positive) or above what is there.
 struct Below {
@@ -113,5 +119,8 @@ double confidence_of(const Book& book);
 // What a person should know: tolerances that judge nothing, stretches relaid and not read since, a confidence
 // that is none. One of each kind for a line.
 Findings verdict_findings(const Book& book, const Designs& designs, const std::vector<LineFalls>& found);
+// What limits from memory would say of the levels: one finding for each such tolerance that has stations.
+Findings verdict_hints(const Book& book, const Designs& designs, const std::vector<LineFalls>& found,
+                       const Model& model);
 
 }  // namespace fallwright

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "base/print.h"
 #include "fall/falls.h"
+#include "shells/cli/people_evenness.h"
 #include "shells/cli/people_surfaces.h"
 #include "shells/cli/table.h"
 #include "shells/cli/words.h"
@@ -59,8 +61,9 @@ class LineText {
     }
 
     std::string text() const {
-        const std::string all =
-            counts() + sentences() + stations_table() + falls_table() + ponds() + together() + relaid();
+        const std::string all = counts() + sentences() + stations_table() + falls_table() + ponds() +
+                                together() + relaid() +
+                                evenness_text({book_, design_, found_, model_}, judge_);
         return all.empty() ? "" : "\nLine " + book_.name(entry_.name) + "\n" + all;
     }
 
@@ -220,6 +223,28 @@ class LineText {
     std::vector<Judged> stations_;
 };
 
+// Whose figures they are; presets of one source together.
+std::string presets_text(const Evaluation& evaluation) {
+    std::vector<std::pair<std::string, std::string>> said;  // source, names
+    for (const UsedPreset& used : evaluation.presets) {
+        std::string source = used.source;
+        if (!source.empty() && used.edition != "undated") source += ", " + used.edition;
+        source += source.empty() ? "" : " ";
+        source += "(";
+        source += used.provenance;
+        source += ")";
+        const auto same = [&source](const auto& each) { return each.first == source; };
+        const auto before = std::find_if(said.begin(), said.end(), same);
+        if (before == said.end())
+            said.emplace_back(std::move(source), used.name);
+        else
+            before->second += ", " + used.name;
+    }
+    std::string text;
+    for (const auto& [source, names] : said) text += "By " + names + ": " + source + "\n";
+    return text;
+}
+
 std::string relative_to(const Evaluation& evaluation) {
     const Book& book = *evaluation.book;
     std::vector<NameId> names;
@@ -242,6 +267,7 @@ std::string check_text(const Evaluation& evaluation) {
     std::string text = book.title.empty() ? "" : book.title + "\n";
     text += "What was laid, judged; " + unit_text(book.unit) + "; ± is one standard deviation, relative to " +
             relative_to(evaluation) + ".\n";
+    text += presets_text(evaluation);
     if (laser_assumed(evaluation)) text += "All of it if the laser is as good as assumed (untested).\n";
     std::string lines;
     for (std::size_t i = 0; i < evaluation.lines.size(); ++i) lines += LineText(evaluation, i).text();

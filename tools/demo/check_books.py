@@ -29,7 +29,7 @@ FIELDS = {
                "with receiver shoe on planned",
     "step": "from to rise sd",
     "what": "name foot_sd",
-    "tolerance": "line what below above fall_min fall_max source",
+    "tolerance": "line what below above fall_min fall_max gap over gaps irregularities preset source",
     "surface": "name points what breaklines inside to strip bulking shrinkage grid bearing towards edge outlets flatness contours",
     "want": "line surface setup every what",
     "rule": "name preset values",
