@@ -95,7 +95,7 @@ CarStep car_step(double dx) {
 
 std::size_t averaged_samples(double dx) {
     constexpr double rounding_room = 1e-9;
-    return std::max<std::size_t>(1, static_cast<std::size_t>(tyre_base / dx + 0.5 + rounding_room));
+    return std::max<std::size_t>(1, static_cast<std::size_t>(std::llround(tyre_base / dx + rounding_room)));
 }
 
 QuarterCar::QuarterCar(double dx) : dx_(dx), step_(car_step(dx)) {}
@@ -114,7 +114,7 @@ std::vector<double> QuarterCar::averaged(const std::vector<double>& heights) con
 
 // A shorter profile begins with its own mean slope.
 std::size_t QuarterCar::start_intervals(std::size_t heights) const {
-    const auto wanted = static_cast<std::size_t>(start_up / dx_ + 0.5);
+    const auto wanted = static_cast<std::size_t>(std::llround(start_up / dx_));
     return std::max<std::size_t>(1, std::min(wanted, heights - 1));
 }
 

@@ -41,6 +41,7 @@ double step(double x) {
 
 std::vector<double> random_heights(int count) {
     std::vector<double> found;
+    found.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) found.push_back(*rc::gen::inRange(-20000, 20001) / 1e6);
     return found;
 }
@@ -160,6 +161,7 @@ TEST(QuarterCar, CloseProfilesAreAveragedOverATyre) {
     EXPECT_EQ(averaged_samples(0.5), 1U);
     // Of a ripple of one sample up, one down a fifth is left in the mean of five.
     std::vector<double> ripple;
+    ripple.reserve(401);
     for (int i = 0; i < 401; ++i) ripple.push_back(i % 2 == 0 ? 0.001 : -0.001);
     const QuarterCar car(0.05);
     double plain = 0;

@@ -241,7 +241,13 @@ std::string presets_text(const Evaluation& evaluation) {
             before->second += ", " + used.name;
     }
     std::string text;
-    for (const auto& [source, names] : said) text += "By " + names + ": " + source + "\n";
+    for (const auto& [source, names] : said) {
+        text += "By ";
+        text += names;
+        text += ": ";
+        text += source;
+        text += "\n";
+    }
     return text;
 }
 
