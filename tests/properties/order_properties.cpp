@@ -38,7 +38,8 @@ std::string sorted_rows(Json answer) {
         found.erase("message");
         sort_rows(found["about"]);
     }
-    for (const char* part : {"levels", "setups", "readings", "lines", "findings"}) sort_rows(answer[part]);
+    for (const char* part : {"levels", "setups", "readings", "lines", "findings", "cautions"})
+        sort_rows(answer[part]);
     return answer.dump();
 }
 
