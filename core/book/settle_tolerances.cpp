@@ -31,7 +31,11 @@ class PresetTaker {
             to_.above = metres_of(row.above_mm);
         }
         const bool falls = to_.fall_min.has() || to_.fall_max.has();
-        if (settles(!falls, !std::isnan(row.fall_max), to_.from_memory.falls)) to_.fall_max = {row.fall_max};
+        const bool says_falls = !std::isnan(row.fall_min) || !std::isnan(row.fall_max);
+        if (settles(!falls, says_falls, to_.from_memory.falls)) {
+            to_.fall_min = {row.fall_min};
+            to_.fall_max = {row.fall_max};
+        }
         take_gap(metres_of(row.gap_mm), row.over_m);
         std::vector<IrregularityLimit>& counts = to_.even.irregularities;
         if (settles(counts.empty(), !row.irregularities.empty(), to_.from_memory.irregularities)) {

@@ -33,6 +33,8 @@ constexpr Source series_1100{"Specification for road works (Ireland), series 110
 constexpr Source access_board{
     "US Access Board, Dimensional tolerances in construction and for surface accessibility, final report",
     "2011", Provenance::Published};
+constexpr Source carmel{"Carmel Area Wastewater District (California), code, sewer grade", "undated",
+                        Provenance::Published};
 constexpr Source document_m{"Approved Document M, volume 2, paragraph 1.26", "undated",
                             Provenance::Published};
 
@@ -55,6 +57,12 @@ constexpr TolerancePreset steepest(std::string_view name, double fall, std::stri
     return {name, "", "", open, open, fall, open, open, {}, use, source};
 }
 
+// Neither off its level nor falling back.
+constexpr TolerancePreset sewer(std::string_view name, double off, std::string_view use,
+                                const Source& source) {
+    return {name, "", "|laid|", -off, off, open, open, open, {}, use, source, 0};
+}
+
 using Counts = std::array<IrregularityCount, 4>;
 constexpr Counts counts(int four_300, int four_75, int seven_300, int seven_75) {
     return {{{4, 300, four_300}, {4, 75, four_75}, {7, 300, seven_300}, {7, 75, seven_75}}};
@@ -70,7 +78,7 @@ constexpr TolerancePreset counted(std::string_view name, std::string_view table,
 
 constexpr std::string_view layer_use = "level of a pavement layer";
 
-constexpr std::array<TolerancePreset, 29> table = {{
+constexpr std::array<TolerancePreset, 30> table = {{
     level("pavement-surface", "pavement", finished, -6, 6, layer_use, pavement),
     level("pavement-binder", "pavement", binder, -6, 6, layer_use, pavement),
     level("pavement-base", "pavement", "|base|road base|roadbase|", -15, 15, layer_use, pavement),
@@ -111,6 +119,7 @@ constexpr std::array<TolerancePreset, 29> table = {{
     steepest("us-cross-slope", 1.0 / 48, "cross slope of a walk, on a line drawn across it", access_board),
     steepest("uk-ramp-10", 1.0 / 20, "a ramp's flight of 10 m going", document_m),
     steepest("uk-ramp-5", 1.0 / 15, "a ramp's flight of 5 m going", document_m),
+    sewer("us-sewer-grade", 12.7, "sewers: off grade by over 1/2 in is relaid, none may fall back", carmel),
     steepest("uk-ramp-2", 1.0 / 12, "a ramp's flight of 2 m going", document_m),
 }};
 
@@ -133,7 +142,10 @@ std::string level_text(const TolerancePreset& row) {
 }
 
 std::string fall_text(const TolerancePreset& row) {
-    std::string out = "fall at most 1 in ";
+    std::string out;
+    if (!std::isnan(row.fall_min)) out = "no backfall";
+    if (std::isnan(row.fall_max)) return out;
+    out += out.empty() ? "fall at most 1 in " : ", fall at most 1 in ";
     append_trimmed(out, 1 / row.fall_max, 2);
     return out;
 }
@@ -168,7 +180,7 @@ std::string figures_text(const TolerancePreset& row) {
         out += text(of);
     };
     add(!std::isnan(row.below_mm), level_text, row);
-    add(!std::isnan(row.fall_max), fall_text, row);
+    add(!std::isnan(row.fall_min) || !std::isnan(row.fall_max), fall_text, row);
     add(!std::isnan(row.gap_mm), gap_text, row);
     add(!row.irregularities.empty(), counts_text, row);
     return out;

@@ -5,7 +5,7 @@
 // only what its source says; what it leaves open is NaN, or empty. Millimetres, metres along, ratios.
 //
 //   below, above     of the level against its design (below negative)
-//   fall_max         of the gradient, positive the way the water runs
+//   fall_min, _max   of the gradient, positive the way the water runs; a fall_min of 0 refuses backfall
 //   gap under over   a straightedge of length `over` laid anywhere (by the distance of its high spots:
 //   flatness.h) irregularities   how often the surface may be off by `size` under a 3 m straightedge, in
 //   `length`
@@ -40,6 +40,7 @@ struct TolerancePreset {
     std::span<const IrregularityCount> irregularities = {};
     std::string_view use;
     Source source;
+    double fall_min = open;
 
     bool serves(std::string_view surface) const;
 };

@@ -84,6 +84,13 @@ TEST(TolerancePreset, SlopesAsTO09AndTO10) {
     EXPECT_NEAR(row("uk-ramp-2").fall_max * 2, 0.166, 0.001);
 }
 
+// TO-12: Carmel Area Wastewater District code, (B) and (C).
+TEST(TolerancePreset, SewersAsTO12) {
+    expect_level("us-sewer-grade", -0.5 * 25.4, 0.5 * 25.4);
+    EXPECT_EQ(row("us-sewer-grade").fall_min, 0);
+    EXPECT_TRUE(std::isnan(row("us-sewer-grade").fall_max));
+}
+
 TEST(TolerancePreset, ATableFindsItsRowByTheSurface) {
     EXPECT_EQ(find_tolerance("pavement", "finished"), &row("pavement-surface"));
     EXPECT_EQ(find_tolerance("pavement", "sub-base"), &row("pavement-sub-base"));
