@@ -1,12 +1,15 @@
 #include "preset/preset.h"
 
+#include "preset/bulking.h"
 #include "preset/cautions.h"
+#include "preset/cover.h"
 #include "preset/error_figures.h"
 #include "preset/flatness.h"
 #include "preset/misclosure.h"
 #include "preset/roughness.h"
 #include "preset/self_cleansing.h"
 #include "preset/tolerance.h"
+#include "preset/trench_width.h"
 
 namespace fallwright::preset {
 
@@ -30,6 +33,9 @@ std::vector<Listed> all_presets() {
     list_cautions(all);
     list_tolerances(all);
     list_roughness(all);
+    list_cover(all);
+    list_trench_width(all);
+    list_bulking(all);
     return all;
 }
 
