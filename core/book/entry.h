@@ -281,6 +281,13 @@ struct CautionsRule {
     std::vector<NameId> add;
 };
 
+// Cover, trench and spoil of pipes (rules cover, trench, spoil; followed by a line's name: of that line).
+struct PipelayRule {
+    Maybe least;                    // cover: over the crown, metres
+    Maybe width, batter, surround;  // trench: at its bottom, sides out per depth, over the crown
+    Maybe bulking, load;            // spoil: loose over in place less 1; m3 of one lorry
+};
+
 // A rule of the job: which preset, or which values. Only the values of the rules this version uses are read.
 struct Rule {
     std::uint32_t entry = 0;
@@ -290,6 +297,7 @@ struct Rule {
     std::vector<RulePrior> priors;  // suspect-priors
     HydraulicsRule hydraulics;
     CautionsRule cautions;
+    PipelayRule pipelay;
 };
 
 // The instrument was adjusted: checks and readings before no longer speak for it.

@@ -82,6 +82,30 @@ void read_cautions(Fields& values, CautionsRule& to) {
     to.add = values.names("add");
 }
 
+// "cover", or "cover D1": of that line only.
+bool is_rule(std::string_view name, std::string_view word) {
+    return name.substr(0, word.size()) == word && (name.size() == word.size() || name[word.size()] == ' ');
+}
+
+Maybe zero_or_more(Fields& fields, std::string_view key) {
+    const Maybe value = fields.number(key);
+    if (value.has() && value.value < 0) fields.out_of_range(key, "0 or more");
+    return value;
+}
+
+void read_trench(Fields& values, PipelayRule& to) {
+    to.width = values.positive_length("width");
+    to.batter = zero_or_more(values, "batter");
+    to.surround = values.thickness("surround");
+}
+
+void read_spoil(Fields& values, PipelayRule& to) {
+    const double m = values.context().book.metres_per_unit();
+    to.bulking = zero_or_more(values, "bulking");
+    to.load = above_zero(values, "load", values.number("load"));
+    to.load.value *= m * m * m;
+}
+
 }  // namespace
 
 // Positive the way the water runs: what is called a fall is one, whatever its sign along the line.
@@ -123,6 +147,12 @@ void read_rule(Fields& fields, Rule& to) {
         read_hydraulics(values, to.hydraulics);
     } else if (name == "cautions") {
         read_cautions(values, to.cautions);
+    } else if (is_rule(name, "cover")) {
+        to.pipelay.least = values.thickness("least");
+    } else if (is_rule(name, "trench")) {
+        read_trench(values, to.pipelay);
+    } else if (is_rule(name, "spoil")) {
+        read_spoil(values, to.pipelay);
     } else {
         return;  // of a later version, or read where it is used
     }

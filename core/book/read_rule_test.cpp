@@ -59,6 +59,20 @@ TEST(ReadRule, CautionsHoldLocalLimitsAndSentences) {
     EXPECT_EQ(book.name(read.add[0]), "call the gate first");
 }
 
+TEST(ReadRule, CoverTrenchAndSpoilOfALineOrOfAll) {
+    const Written book(rule("cover D1", R"("least":2)") +
+                           rule("trench", R"("width":3,"batter":0.5,"surround":0.5)") +
+                           rule("spoil", R"("bulking":0.25,"load":300)"),
+                       R"(,"unit":"ft")");
+    ASSERT_TRUE(book->findings.empty()) << book->findings.front().message;
+    EXPECT_DOUBLE_EQ(book->rules.at(0).pipelay.least.value, 0.6096);
+    EXPECT_DOUBLE_EQ(book->rules.at(1).pipelay.width.value, 0.9144);
+    EXPECT_EQ(book->rules.at(1).pipelay.batter.value, 0.5);
+    EXPECT_DOUBLE_EQ(book->rules.at(1).pipelay.surround.value, 0.1524);
+    EXPECT_EQ(book->rules.at(2).pipelay.bulking.value, 0.25);
+    EXPECT_DOUBLE_EQ(book->rules.at(2).pipelay.load.value, 300 * 0.028316846592);
+}
+
 TEST(ReadRule, WhatCannotBeIsRefusedForItsReason) {
     EXPECT_EQ(refused_for("hydraulics", R"("roughness":0.0006,"manning":0.013)"), Code::ValueTwice);
     EXPECT_EQ(refused_for("hydraulics", R"("roughness":-1)"), Code::OutOfRange);
@@ -74,6 +88,12 @@ TEST(ReadRule, WhatCannotBeIsRefusedForItsReason) {
     EXPECT_EQ(refused_for("cautions", R"("depth":0)"), Code::OutOfRange);
     EXPECT_EQ(refused_for("cautions", R"("add":"one")"), Code::WrongType);
     EXPECT_EQ(refused_for("cautions", R"("off":true)"), Code::UnknownField);
+    EXPECT_EQ(refused_for("cover", R"("least":-0.1)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("cover D1", R"("most":1)"), Code::UnknownField);
+    EXPECT_EQ(refused_for("trench", R"("width":0)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("trench", R"("batter":-1)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("spoil", R"("load":0)"), Code::OutOfRange);
+    EXPECT_EQ(refused_for("spoil", R"("bulking":-0.1)"), Code::OutOfRange);
 }
 
 }  // namespace fallwright

@@ -16,9 +16,9 @@ constexpr double same_chainage = 1e-6;
 
 }  // namespace
 
-GroundAlong::GroundAlong(const Book& book, const LineFalls& found, const Model& model)
+GroundAlong::GroundAlong(const Book& book, const LineFalls& found, const Model& model, std::string_view what)
     : book_(&book), model_(&model) {
-    const NameId ground = book.names.find("ground");
+    const NameId ground = book.names.find(what);
     for (const Station& station : found.stations) {
         const PointLevel& level = model.levels[static_cast<std::size_t>(station.point)];
         if (station.what == ground && !std::isnan(level.level))
@@ -36,6 +36,15 @@ double GroundAlong::row_of(double off) const {
 
 double GroundAlong::level_of(const Spot& spot) const {
     return model_->levels[static_cast<std::size_t>(spot.point)].level;
+}
+
+std::vector<double> GroundAlong::chainages() const {
+    std::vector<double> chainages;
+    for (const Spot& spot : spots_) {
+        if (spot.row == 0 && (chainages.empty() || spot.ch > chainages.back() + same_chainage))
+            chainages.push_back(spot.ch);
+    }
+    return chainages;
 }
 
 LevelAlong GroundAlong::at(double ch, double off) const {

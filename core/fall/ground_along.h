@@ -9,6 +9,7 @@
 // covariance. Metres, offsets right positive.
 #pragma once
 
+#include <string_view>
 #include <vector>
 
 #include "fall/fit.h"
@@ -24,10 +25,14 @@ struct LevelAlong {
 class GroundAlong {
   public:
     // `found` is that line's, of find_falls(); all of them outlive this.
-    GroundAlong(const Book& book, const LineFalls& found, const Model& model);
+    // what: another surface than the ground, for those who ask for it.
+    GroundAlong(const Book& book, const LineFalls& found, const Model& model,
+                std::string_view what = "ground");
 
     // Two binary searches.
     LevelAlong at(double ch, double off) const;
+    // Where it was read on the line itself, rising.
+    std::vector<double> chainages() const;
 
   private:
     struct Spot {

@@ -1,4 +1,4 @@
-// cover_check: where a table shows pipes that stand out of the ground. Inside setout only.
+// cover_check: where a table shows pipes that stand out of the ground.
 #pragma once
 
 #include "setout/setout.h"

@@ -1,4 +1,7 @@
-// stations: where a table of a line has its rows. Inside setout only.
+// stations: where a table of a line has its rows.
+//
+// At whole multiples of an interval within the profile and at the line's own points (Design::own_points);
+// chainages closer than least_chainage are one, the own point's. Metres; total over every design.
 #pragma once
 
 #include <string>
@@ -20,7 +23,8 @@ Stations stations_of(const Design& design, const Maybe& every, const LevelOf& le
 // Left edge, 0, right edge; the edges only where the line has a crossfall.
 std::vector<double> offsets_of(const Design& design);
 
-// Whether the profile steps at a chamber there: laid has two levels.
+// Whether the profile steps at a chamber there: laid has two levels, as when its two inverts lean on
+// different points. False where the line has no design.
 bool steps_at(const Design& design, double ch);
 
 // The surfaces of one row of the table: laid becomes laid in and laid out at a step.

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "fall/ground_along.h"
+#include "fall/over_design.h"
 #include "setout/setout.h"
 
 namespace fallwright {
@@ -12,24 +13,16 @@ class There {
 
     // dig, trench depth and cover of a row; side: of the row's own surface where the profile steps.
     void fill(SetoutRow& row, Side side) const;
-    // What is there less a design.
-    struct Difference {
-        double value = NAN;
-        std::vector<PointTerm> terms;  // value hangs on these levels
-    };
     // Down to the trench bottom from the higher edge.
-    Difference trench(double ch, Side side) const;
+    OverDesign trench(double ch, Side side) const;
     // To the trench bottom where it is known, else to where one would dig, on the line.
-    Difference depth(double ch, Side side) const;
-    double sd_of(const Difference& difference) const;
+    OverDesign depth(double ch, Side side) const;
 
   private:
     void fill_dig(SetoutRow& row, Side side) const;
     void fill_trench(SetoutRow& row, Side side) const;
     void fill_cover(SetoutRow& row, Side side) const;
-    Difference to_dig(double ch, double off, Side side, std::string& dig_to) const;
-    Difference above(const LevelAlong& ground, const DesignLevel& wanted) const;
-    double chamber_cover(double ch) const;
+    OverDesign to_dig(double ch, double off, Side side, std::string& dig_to) const;
 
     const SetoutBasis& basis_;
     const Design& design_;

@@ -27,8 +27,8 @@ std::vector<double> places_along(const SetoutBasis& basis, std::size_t line) {
     return all;
 }
 
-There::Difference deeper_side(const There& there, double ch) {
-    There::Difference before = there.depth(ch, Side::Before), after = there.depth(ch, Side::After);
+OverDesign deeper_side(const There& there, double ch) {
+    OverDesign before = there.depth(ch, Side::Before), after = there.depth(ch, Side::After);
     return std::isnan(after.value) || before.value > after.value ? std::move(before) : std::move(after);
 }
 
@@ -38,16 +38,16 @@ Trench trench_along(const SetoutBasis& basis, std::size_t line) {
     Trench trench;
     if (!carries_pipes(basis.book.lines[line]) || !basis.designs.lines[line].any()) return trench;
     const There there(basis, line);
-    There::Difference deepest;
+    OverDesign deepest;
     for (const double ch : places_along(basis, line)) {
-        There::Difference depth = deeper_side(there, ch);
+        OverDesign depth = deeper_side(there, ch);
         trench.depths.push_back({ch, depth.value});
         if (!(depth.value > 0) || depth.value <= deepest.value) continue;
         deepest = std::move(depth);
         trench.deepest_at = ch;
     }
     trench.deepest = deepest.value;
-    trench.deepest_sd = there.sd_of(deepest);
+    trench.deepest_sd = over_sd(deepest, basis.model);
     return trench;
 }
 

@@ -1,0 +1,88 @@
+#include <algorithm>
+#include <cmath>
+
+#include "drain/trench.h"
+#include "preset/bulking.h"
+
+namespace fallwright::drain {
+
+namespace {
+
+constexpr std::string_view usual_metric = "trench-en-1610-supported";
+constexpr std::string_view usual_feet = "trench-astm-d2321";
+
+class RuleReader {
+  public:
+    RuleReader(const Book& book, const LineEntry& line, Findings& findings)
+        : book_(book), line_(line), findings_(findings) {}
+
+    TrenchRule read() {
+        const Rule* rule = rule_for(book_, "trench", line_);
+        if (rule != nullptr) take_width(*rule);
+        if (rule_.preset == nullptr && std::isnan(rule_.width))
+            take_preset(book_.unit == Unit::Foot ? usual_feet : usual_metric, nullptr);
+        if (const Rule* spoil = rule_for(book_, "spoil", line_)) take_spoil(*spoil);
+        return std::move(rule_);
+    }
+
+  private:
+    void take_width(const Rule& rule) {
+        rule_.batter = rule.pipelay.batter.or_else(rule_.batter);
+        rule_.surround = rule.pipelay.surround.or_else(rule_.surround);
+        if (rule.pipelay.width.has()) {
+            rule_.width = rule.pipelay.width.value;
+            rule_.name = book_.name(rule.name);
+        } else if (rule.preset != no_name) {
+            take_preset(book_.names.text(rule.preset), &rule);
+        }
+    }
+
+    void take_preset(std::string_view name, const Rule* rule) {
+        rule_.preset = preset::find_trench_width(name);
+        if (rule_.preset == nullptr) return unknown(*rule, "trench", name);
+        rule_.name = name;
+        if (rule_.preset->source.provenance != preset::Provenance::FromMemory) return;
+        std::string text = "preset ";
+        text.append(name).append(" is from memory, not confirmed: its widths are a hint");
+        findings_.push_back(finding(Code::PresetFromMemory, {rule_.name}, text));
+    }
+
+    void take_spoil(const Rule& rule) {
+        rule_.load = rule.pipelay.load.value;
+        if (rule.pipelay.bulking.has()) {
+            rule_.bulking = rule.pipelay.bulking.value;
+            rule_.material = book_.name(rule.name);
+        } else if (rule.preset != no_name) {
+            const std::string_view name = book_.names.text(rule.preset);
+            const preset::BulkingPreset* found = preset::find_bulking(name);
+            if (found == nullptr) return unknown(rule, "spoil", name);
+            rule_.bulking = found->ratio;
+            rule_.material = found->material;
+        }
+    }
+
+    void unknown(const Rule& rule, std::string_view of, std::string_view name) {
+        std::string text(of);
+        text.append(" preset ").append(name).append(" is not known");
+        findings_.push_back(finding(Code::UnknownPreset, {book_.id_of(rule.entry)}, text));
+    }
+
+    const Book& book_;
+    const LineEntry& line_;
+    Findings& findings_;
+    TrenchRule rule_;
+};
+
+}  // namespace
+
+double TrenchRule::least_width(const Pipe& pipe, double depth) const {
+    const double bore = pipe.bore.or_else(0);
+    const double outside = bore + 2 * pipe.wall.or_else(0);
+    return std::max(outside, preset != nullptr ? preset->least(bore, outside, depth) : width);
+}
+
+TrenchRule trench_rule(const Book& book, const LineEntry& line, Findings& findings) {
+    return RuleReader(book, line, findings).read();
+}
+
+}  // namespace fallwright::drain
