@@ -20,6 +20,7 @@ SIZES = (1000, 20000, 200000, 1000000)
 BOOKED_ROWS = 20000
 STATIONS = 10000
 SUSPECTED = 2000
+PIPES = 500
 PYTHON = "/usr/bin/python3"
 
 
@@ -135,6 +136,21 @@ def joint_probabilities(report, build, folder):
     report.line(f"{STATIONS} stations with joint probabilities / without", statistics.median(ratios), 3.0)
 
 
+def run_of_drains(report, build, folder):
+    """A run of pipes, as laid against its ground, and the same line for another use."""
+    books = {}
+    for wish in ("plain", "drain"):
+        books[wish] = folder / f"run-{wish}.book.jsonl"
+        subprocess.run([PYTHON, ROOT / "bench/make_drain_book.py", str(PIPES), books[wish], wish], check=True)
+    ratios = []
+    for _ in range(15):
+        user = {wish: run(build / "fallwright", "evaluate", "--json", book)[0] for wish, book in books.items()}
+        ratios.append(user["drain"] / user["plain"])
+    peaks = {wish: peak_bytes(build / "fallwright", "evaluate", "--json", book) for wish, book in books.items()}
+    report.line(f"a run of {PIPES} drains / evaluate without it", statistics.median(ratios), 3.0)
+    report.line("the same, peak memory", peaks["drain"] / peaks["plain"], 3.0)
+
+
 def main():
     build = ROOT / sys.argv[1]
     print(f"load before: {os.getloadavg()[0]:.1f} on {os.cpu_count()} processors")
@@ -145,6 +161,7 @@ def main():
         start_up(report, build)
         suspicions(report, build, folder)
         joint_probabilities(report, build, folder)
+        run_of_drains(report, build, folder)
         against_a_sheet(report, build, folder)
         against_scipy(report, build, folder)
     print(f"{report.missed} missed")

@@ -15,7 +15,7 @@ unit        | slow | unit and property tests under address and undefined-behavio
 properties  | slow | numbered invariants of the whole, on random books
 compile     | slow | forbidden mixes of units do not compile
 adjust      | slow | 500 random networks against SciPy, null spaces against an SVD
-drain       | slow | states, depths, critical depth and falls of random pipes against SciPy
+drain       | slow | states, depths, critical depth and falls of random pipes, and pipes that follow random roads, against SciPy
 earthwork   | slow | volumes against exact integrals over the triangles of SciPy; planes, ponds, flatness against NumPy
 verdict     | slow | verdicts and joint probabilities against a million draws outside the core
 evenness    | slow | roughness, gaps and their uncertainty against integration, hulls and draws outside the core
@@ -103,7 +103,9 @@ step_earthwork() {
     build release earthwork_border fallwright &&
         $python tests/earthwork/compare.py build/release/tests/earthwork/earthwork_border build/release/fallwright
 }
-step_drain() { build release fallwright && $python tests/drain/compare.py build/release/fallwright; }
+step_drain() {
+    build release fallwright && $python tests/drain/compare.py build/release/fallwright && $python tests/drain/follow.py build/release/fallwright
+}
 step_verdict() {
     local status=0
     build release fallwright || return 1

@@ -170,6 +170,15 @@ export type FindingCode =
   | "volume-no-target"
   | "surface-no-outlet"
   | "flatness-not-told"
+  | "drain-flatter"
+  | "drain-flatter-hint"
+  | "drain-short-cover"
+  | "drain-dip-differs"
+  | "drain-trench-unknown"
+  | "drain-follow-no-ground"
+  | "drain-follow-thinned"
+  | "drain-outfall-too-high"
+  | "drain-bore-narrows"
   | "near-names"
   | "no-neighbour"
   | "reading-sd-differs"
@@ -782,11 +791,11 @@ export interface WantEntry extends AnyEntry {
 /** A rule of evaluation: by preset or by values */
 export interface RuleEntry extends AnyEntry {
   kind: "rule";
-  /** misclosure, assumed-sight, confidence, expectation, suspect-priors, hydraulics, cautions … */
+  /** misclosure, assumed-sight, confidence, expectation, suspect-priors, hydraulics, cautions, cover, trench, spoil …; cover, trench and spoil followed by a line's name are of that line only */
   name: string;
   /** A name, as written by hand */
   preset?: string;
-  /** misclosure {by, a}, assumed-sight {d}, confidence {p}, expectation {sd}, suspect-priors {kind: p}: the weight that a book holds such a blunder, and none: that it holds none; 0 leaves a kind out; hydraulics {roughness or manning, viscosity, flow or dwellings, closets, fall, velocity, drag, source}; cautions {depth, egress, spoil, source, add} */
+  /** misclosure {by, a}, assumed-sight {d}, confidence {p}, expectation {sd}, suspect-priors {kind: p}: the weight that a book holds such a blunder, and none: that it holds none; 0 leaves a kind out; hydraulics {roughness or manning, viscosity, flow or dwellings, closets, fall, velocity, drag, source}; cautions {depth, egress, spoil, source, add}; cover {least}; trench {width, batter, surround}; spoil {bulking, load} */
   values?: {
     /** misclosure: sets allows a sqrt(n set-ups), km a sqrt(K kilometres one way), model 1.96 sd (default) */
     by?: "sets" | "km" | "model";
@@ -818,6 +827,18 @@ export interface RuleEntry extends AnyEntry {
     drag?: number;
     /** cautions: depth from which local rules speak of support */
     depth?: number;
+    /** cover: over the crown of a pipe */
+    least?: number;
+    /** trench: at its bottom */
+    width?: number;
+    /** trench: how far its sides lean out for 1 of depth. Default 0 */
+    batter?: number;
+    /** trench: how far over the crown the surround goes. Default 0.15 m */
+    surround?: number;
+    /** spoil: loose over in place, less 1 */
+    bulking?: number;
+    /** spoil: what one lorry takes, loose, in cubic units of the book */
+    load?: number;
     /** cautions: depth from which local rules want a way out */
     egress?: number;
     /** cautions: how far from the edge local rules keep spoil */
@@ -933,6 +954,7 @@ export type DeskRequest =
   | SetoutRequest
   | PlanRequest
   | DrainRequest
+  | DrainsRequest
   | StaffRequest;
 
 /** A number, or text as a person types it: "1.432", "4' 8 1/4\"", "1 in 80 fall" */
@@ -1131,6 +1153,58 @@ export interface DrainOptions {
   unit?: Unit;
 }
 
+/** The drains of a book in full, with their trench; or the pipe of least dig that would follow a line */
+export interface DrainsRequest {
+  verb: "drain";
+  book: BookText;
+  options?: DrainsOptions;
+}
+
+export interface DrainsOptions {
+  /** That line only; default every line for use as a drain; needed with follow */
+  line?: string;
+  /** Set-up the staff readings are from; default the last one by time */
+  setup?: string;
+  /** Least cover over the crown: a length, or a preset such as cover-highway; default the book's rule */
+  cover?: Typed;
+  /** Rule of self-cleansing the job is held to */
+  rule?: string;
+  /** Of the trench at its bottom: a length, or a preset such as trench-astm-d2321; default the book's rule */
+  width?: Typed;
+  /** How far its sides lean out for 1 of depth */
+  batter?: number;
+  /** How far over the crown the surround goes; default 0.15 m */
+  surround?: Typed;
+  /** How much the dug ground bulks: 0.25, "25 %", or a preset such as bulking-clay-damp */
+  spoil?: Typed;
+  /** What one lorry takes, loose, in cubic units of the book */
+  load?: number;
+  /** The pipe of least dig under the line, by what follows. Default: false. */
+  follow?: boolean;
+  /** Least fall, positive the way the water runs; default by the rules the job is held to */
+  fall_min?: Typed;
+  /** Steepest fall; default none */
+  fall_max?: Typed;
+  /** Level that its lower end must not lie under; default an invert dipped there, else what a join fixes */
+  outfall?: Typed;
+  /** Level that its upper end must not lie over */
+  inlet?: Typed;
+  /** How many falls it may have. Default: 3. */
+  grades?: number;
+  /** Share of the dig that one grade more must save to be told. Default: 0.01. */
+  saving?: number;
+  /** Chainages where the fall may change; default the line's chambers, else where it was read */
+  breaks?: Typed[];
+  /** Default the line's first pipe's, as wall and bedding; in metres a bare figure of 10 and more is millimetres */
+  bore?: Typed;
+  wall?: Typed;
+  bedding?: Typed;
+  /** Surface to keep under; default finished where it was read, else ground */
+  what?: string;
+  /** Which way the water runs; default as the line says, else as the surface's ends fall */
+  direction?: "with" | "against";
+}
+
 /** The face of the staff around a reading, and how to read it */
 export interface StaffRequest {
   verb: "staff";
@@ -1180,14 +1254,14 @@ export interface EvaluateAnswer {
   dials: Dial[];
   /** Station tables to work from */
   setout: Setout[];
+  /** Of every line for use as a drain with pipes or chambers; left out where there is none */
+  drains?: DrainRun[];
   /** Instrument checks; left out where the book has none */
   trials?: Trial[];
   /** What may have gone wrong, the most probable first */
   suspects?: Suspect[];
   /** Probability that nothing is wrong; it and all suspects add up to 1 */
   none?: number;
-  /** Set out in docs/formats/result.md when they are built */
-  drains?: Record<string, unknown>[];
   /** Measured surfaces; left out where the book has none */
   surfaces?: Surface[];
   /** What must be said beside the figures */
@@ -1890,6 +1964,24 @@ export interface Setout {
     /** Chamber cover, else ground, above the crown; negative: the pipe stands out */
     cover: number | null;
   })[];
+}
+
+/** A run of drains */
+export interface DrainRun {
+  line: string;
+  /** The one the staff readings are from */
+  setup: string | null;
+  /** Which way the water runs, by chainage */
+  flow: "with" | "against";
+  /** null: no rule asks for any */
+  cover: DrainCover | null;
+  pipes: DrainPipe[];
+  flats: DrainFlat[];
+  kinds: DrainKind[];
+  chambers: DrainChamber[];
+  joins: DrainJoin[];
+  dips: DrainDip[];
+  stations: DrainStation[];
 }
 
 export interface Trial {
@@ -2789,6 +2881,436 @@ export interface RuleHas {
   drag: number | null;
 }
 
+// --- Answer to drain with a book, version 1
+
+/** The drains of a book in full, and the pipe that would follow a line. Lengths in the book's unit, volumes in its cube; falls positive the way the water runs */
+export interface DrainsAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  drains: DrainRunInFull[];
+  /** null: not asked for */
+  follow: Follow | null;
+  /** What must be said beside the figures */
+  cautions: Caution[];
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
+/** The rule that cover is judged by */
+export interface DrainCover {
+  /** Name of the preset, or of the book's rule */
+  rule: string;
+  /** Wanted over the crown */
+  least: number;
+  source: string | null;
+  edition: string | null;
+}
+
+/** One end of a pipe */
+export interface DrainPipeEnd {
+  /** Chainage */
+  ch: number | null;
+  /** The invert meant: at a chamber whose inverts differ laid in or laid out */
+  what: "laid" | "laid in" | "laid out";
+  /** Invert wanted */
+  design: number | null;
+  /** Invert found */
+  level: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** Found less wanted, high positive */
+  deviation: number | null;
+  /** What an upright staff on the invert wanted will read from the set-up */
+  staff: number | null;
+  /** With the noise of that one reading */
+  staff_sd: number | null;
+}
+
+export interface DrainPipe {
+  /** Chainage */
+  from: number;
+  /** Chainage */
+  to: number;
+  bore: number | null;
+  /** Index in kinds; null where bore or fall is not known */
+  kind: number | null;
+  /** Fall wanted between its ends, positive the way the water runs */
+  design: number | null;
+  /** Fall as laid, between the first and the last reading in the pipe */
+  gradient: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** That it truly falls the wrong way */
+  backfall_probability: number | null;
+  /** Of the fall as laid, by the rules the job is held to */
+  verdict: "untested" | "within" | "outside" | "undecided";
+  /** As measured */
+  plain: "within" | "outside" | null;
+  /** That the fall as laid truly is what they want */
+  probability: number | null;
+  /** The socket: up the run */
+  upper: DrainPipeEnd;
+  /** The spigot: down the run */
+  lower: DrainPipeEnd;
+}
+
+/** A fall that is not surely one */
+export interface DrainFlat {
+  /** A length, in the book's unit */
+  from: number;
+  /** A length, in the book's unit */
+  to: number;
+  /** Fall as laid between two successive readings */
+  gradient: number;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  design: number | null;
+  /** A probability, 4 decimals; null where there is nothing to compare */
+  backfall_probability: number | null;
+}
+
+/** Pipes of one bore, friction and designed fall */
+export interface DrainKind {
+  /** A length over 0, in the book's unit */
+  bore: number;
+  /** As designed */
+  fall: number;
+  /** A length; null by Manning */
+  roughness: number | null;
+  /** n; null by Colebrook-White */
+  manning: number | null;
+  /** Full bore: a second; cubed, a second */
+  full: {
+    velocity: number;
+    flow: number;
+  };
+  /** That the rules held to want; null where none speaks of it or it is from memory */
+  least_fall: number | null;
+  most_fall: number | null;
+  rules: RulesHeld;
+}
+
+export interface DrainChamber {
+  name: string;
+  /** A length, in the book's unit */
+  ch: number;
+  /** Level of its cover */
+  cover: number | null;
+  /** Cover less the lower invert */
+  depth: number | null;
+  /** Invert wanted where the water comes in */
+  in: number | null;
+  /** A level, in the book's unit; null where nothing determines it */
+  out: number | null;
+  /** in - out */
+  drop: number | null;
+  bore_in: number | null;
+  bore_out: number | null;
+  /** Soffit in less soffit out */
+  soffit_drop: number | null;
+  /** As found */
+  laid_in: number | null;
+  /** One standard deviation; null where nothing determines it */
+  laid_in_sd: number | null;
+  /** A level, in the book's unit; null where nothing determines it */
+  laid_out: number | null;
+  /** One standard deviation; null where nothing determines it */
+  laid_out_sd: number | null;
+  laid_drop: number | null;
+  /** One standard deviation; null where nothing determines it */
+  laid_drop_sd: number | null;
+}
+
+export interface DrainJoin {
+  /** Of the own end */
+  ch: number;
+  /** The line joined */
+  line: string;
+  /** Its chainage there */
+  at: number;
+  by: "soffit" | "invert";
+  /** The own one */
+  invert: number | null;
+  /** A level, in the book's unit; null where nothing determines it */
+  other_invert: number | null;
+  /** A level, in the book's unit; null where nothing determines it */
+  other_soffit: number | null;
+  /** Own invert less the other's */
+  drop: number | null;
+}
+
+/** An invert found by dip, or where a join leads to, against the design there */
+export interface DrainDip {
+  point: string;
+  /** On this line */
+  ch: number;
+  /** Invert found */
+  level: number | null;
+  /** One standard deviation; null where nothing determines it */
+  sd: number | null;
+  /** A level, in the book's unit; null where nothing determines it */
+  design: number | null;
+  /** Found less design */
+  difference: number | null;
+  /** One standard deviation; null where nothing determines it */
+  difference_sd: number | null;
+  /** Within 1.96 sd of the difference */
+  agrees: boolean;
+}
+
+export interface DrainStation {
+  /** A length, in the book's unit */
+  ch: number;
+  /** The invert meant: at a chamber whose inverts differ laid in or laid out */
+  what: "laid" | "laid in" | "laid out";
+  /** A level, in the book's unit; null where nothing determines it */
+  invert: number | null;
+  /** A level, in the book's unit; null where nothing determines it */
+  soffit: number | null;
+  /** A level, in the book's unit; null where nothing determines it */
+  crown: number | null;
+  /** Of the trench */
+  bottom: number | null;
+  /** Of the design; 0 where it leans on no reading */
+  sd: number | null;
+  /** Newest, straight between its readings */
+  ground: number | null;
+  /** One standard deviation; null where nothing determines it */
+  ground_sd: number | null;
+  /** Chamber cover, else ground, over the crown; negative: the pipe stands out */
+  cover: number | null;
+  /** One standard deviation; null where nothing determines it */
+  cover_sd: number | null;
+  /** From the higher of the ground on the line and at its edges to the trench bottom */
+  depth: number | null;
+  /** One standard deviation; null where nothing determines it */
+  depth_sd: number | null;
+  /** Invert found */
+  laid: number | null;
+  /** One standard deviation; null where nothing determines it */
+  laid_sd: number | null;
+  /** Over the crown as laid */
+  laid_cover: number | null;
+  /** One standard deviation; null where nothing determines it */
+  laid_cover_sd: number | null;
+  /** Of the cover, by the rule */
+  verdict: "untested" | "within" | "outside" | "undecided";
+  /** As measured */
+  plain: "within" | "outside" | null;
+  /** That it truly is at least what the rule asks for */
+  probability: number | null;
+  /** Of the cover as laid */
+  laid_verdict: "untested" | "within" | "outside" | "undecided";
+  /** As measured */
+  laid_plain: "within" | "outside" | null;
+  /** A probability, 4 decimals; null where there is nothing to compare */
+  laid_probability: number | null;
+}
+
+/** Where widths are from, and the job's own figures */
+export interface TrenchRule {
+  /** Of the preset, or of the book's rule */
+  name: string;
+  source: string | null;
+  edition: string | null;
+  /** From memory: the widths are a hint */
+  provenance: string | null;
+  /** The job's own; null: by the preset */
+  width: number | null;
+  /** Sides out, horizontal per vertical */
+  batter: number;
+  /** Over the crown */
+  surround: number;
+  /** Loose over in place, less 1; null: nobody said */
+  bulking: number | null;
+  material: string | null;
+  /** One lorry, loose, cubed unit */
+  load: number | null;
+}
+
+/** Of pipes of one kind, from chamber to chamber */
+export interface TrenchStretch {
+  /** A length, in the book's unit */
+  from: number;
+  /** A length, in the book's unit */
+  to: number;
+  bore: number | null;
+  /** At the bottom */
+  narrowest: number | null;
+  widest: number | null;
+  shallowest: number | null;
+  deepest: number | null;
+  /** Length without ground or bottom */
+  left_out: number;
+  /** By prismoids, cubed unit */
+  dug: number;
+  /** From ground and design; the width held */
+  dug_sd: number | null;
+  by_end_areas: number;
+  bedding: number;
+  /** Less the pipe */
+  surround: number;
+  pipe: number;
+  /** What is left */
+  backfill: number;
+}
+
+export interface Dug {
+  /** By prismoids, cubed unit */
+  dug: number;
+  /** From ground and design; the width held */
+  dug_sd: number | null;
+  by_end_areas: number;
+  bedding: number;
+  /** Less the pipe */
+  surround: number;
+  pipe: number;
+  /** What is left */
+  backfill: number;
+}
+
+export interface Trench {
+  rule: TrenchRule;
+  stretches: TrenchStretch[];
+  total: Dug;
+  spoil: {
+    /** All that is dug, loose */
+    loose: number | null;
+    /** Lorries of it */
+    loads: number | null;
+    /** What is over once it is filled again, in place */
+    surplus: number | null;
+    surplus_loose: number | null;
+    surplus_loads: number | null;
+  };
+}
+
+/** A run of drains with its trench */
+export interface DrainRunInFull {
+  line: string;
+  /** The one the staff readings are from */
+  setup: string | null;
+  /** Which way the water runs, by chainage */
+  flow: "with" | "against";
+  /** null: no rule asks for any */
+  cover: DrainCover | null;
+  pipes: DrainPipe[];
+  flats: DrainFlat[];
+  kinds: DrainKind[];
+  chambers: DrainChamber[];
+  joins: DrainJoin[];
+  dips: DrainDip[];
+  stations: DrainStation[];
+  trench: Trench;
+}
+
+/** The way the water runs */
+export interface FollowGrade {
+  /** A length, in the book's unit */
+  from: number;
+  /** A length, in the book's unit */
+  to: number;
+  /** At its upper end */
+  invert: number | null;
+  /** A level, in the book's unit; null where nothing determines it */
+  lower_invert: number | null;
+  /** Rise per length, without unit */
+  fall: number;
+}
+
+export interface FollowStation {
+  /** A length, in the book's unit */
+  ch: number;
+  /** A level, in the book's unit; null where nothing determines it */
+  ground: number | null;
+  /** One standard deviation; null where nothing determines it */
+  ground_sd: number | null;
+  /** A level, in the book's unit; null where nothing determines it */
+  invert: number | null;
+  cover: number | null;
+  /** To the trench bottom */
+  depth: number | null;
+  /** An end, or where two grades meet */
+  meets: boolean;
+}
+
+/** The pipe of least dig with so many grades */
+export interface FollowChoice {
+  /** No choice of breaks digs less */
+  proved: boolean;
+  grades: FollowGrade[];
+  /** By prismoids, cubed unit */
+  dug: number;
+  /** From ground and design; the width held */
+  dug_sd: number | null;
+  by_end_areas: number;
+  bedding: number;
+  /** Less the pipe */
+  surround: number;
+  pipe: number;
+  /** What is left */
+  backfill: number;
+  /** The limits that the pipe lies on */
+  held: ({
+    by: "cover" | "least-fall" | "steepest-fall" | "outfall" | "inlet";
+    /** Of a fall the upper end of its grade */
+    ch: number;
+  })[];
+  /** More area of the long section for a limit that asks for more */
+  prices: {
+    /** A length: area for each length more cover */
+    cover: number;
+    /** An area, for 1 more */
+    "least-fall": number;
+    /** An area, for 1 less */
+    "steepest-fall": number;
+    /** A length */
+    outfall: number;
+    /** A length */
+    inlet: number;
+  };
+  stations: FollowStation[];
+}
+
+/** The pipe of least dig under a line that was read */
+export interface Follow {
+  line: string;
+  /** The surface it keeps under */
+  what: string;
+  flow: "with" | "against";
+  /** Chainage, where that surface was read first */
+  from: number | null;
+  to: number | null;
+  /** A length over 0, in the book's unit */
+  bore: number;
+  /** A length of 0 or more, in the book's unit */
+  wall: number;
+  /** A length of 0 or more, in the book's unit */
+  bedding: number;
+  /** Kept over the crown */
+  cover: number;
+  /** Rise per length, without unit */
+  least_fall: number;
+  /** The rule that asks for it; null: as given */
+  fall_from: string | null;
+  steepest_fall: number | null;
+  /** The lower end lies no lower; null: none */
+  outfall: number | null;
+  /** The dip, or the line joined; null: as given */
+  outfall_from: string | null;
+  /** The upper end lies no higher; null: none */
+  inlet: number | null;
+  /** What to ask for that the cover truly is there */
+  sure_cover: number | null;
+  /** No pipe reaches the outfall, at best by this much; else null */
+  shortfall: number | null;
+  least_fall_that_reaches: number | null;
+  rule: TrenchRule;
+  /** One grade first, more where they save */
+  choices: FollowChoice[];
+}
+
 // --- Answer to staff, version 1
 
 /** The face of the staff around a reading, drawn, and how to read it */
@@ -2827,6 +3349,6 @@ export interface Answers {
   dial: DialAnswer;
   setout: SetoutAnswer;
   plan: PlanAnswer;
-  drain: DrainAnswer;
+  drain: DrainAnswer | DrainsAnswer;
   staff: StaffAnswer;
 }

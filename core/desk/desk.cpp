@@ -7,6 +7,7 @@
 
 #include "desk/dial_answer.h"
 #include "desk/drain_answer.h"
+#include "desk/drain_book_answer.h"
 #include "desk/evaluation.h"
 #include "desk/fall_answer.h"
 #include "desk/options.h"
@@ -54,7 +55,8 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     if (given && !request["options"].is_object()) return bad_request({"options"}, "options is no object");
     Options options(given ? request["options"] : empty);
     if (verb == "staff") return written(staff_picture(options), staff_json);
-    if (verb == "drain") return written(drain_of(options), drain_json);
+    if (verb == "drain" && !book) return written(drain_of(options), drain_json);
+    if (verb == "drain") return written(drains_of(book, options), drains_json);
     if (verb == "fall" && !options.has("line")) return written(fall_of_readings(options), fall_json);
     if (verb == "plan" && !book) return written(quick_plan(options), quick_plan_json);
     if (!is_book_verb(verb)) return bad_request({"verb"}, "verb " + verb + " is not known");

@@ -138,7 +138,8 @@ void gather_findings(Evaluation& evaluation) {
          {&evaluation.designs.findings, &evaluation.figures.findings, &evaluation.where.findings,
           &evaluation.trials.findings, &evaluation.model->sights.findings, &evaluation.model->findings,
           &evaluation.pages.findings, &evaluation.surveys.findings, &evaluation.dials.findings,
-          &evaluation.setout.findings, &evaluation.cautions.findings, &evaluation.findings}) {
+          &evaluation.setout.findings, &evaluation.drains.findings, &evaluation.cautions.findings,
+          &evaluation.findings}) {
         all.insert(all.end(), part->begin(), part->end());
     }
     for (const Page& page : evaluation.pages.pages) {
@@ -163,6 +164,19 @@ void survey(Evaluation& evaluation) {
 
 void add(Findings& all, const Findings& more) {
     all.insert(all.end(), more.begin(), more.end());
+}
+
+// A set-out table of a line has told already where its pipe stands out.
+void keep_said_once(Evaluation& evaluation) {
+    Findings& drains = evaluation.drains.findings;
+    const Findings& tables = evaluation.setout.findings;
+    const auto told = [&tables](const Finding& found) {
+        if (found.code != Code::SetoutNoCover) return false;
+        return std::any_of(tables.begin(), tables.end(), [&found](const Finding& each) {
+            return each.code == found.code && each.about == found.about;
+        });
+    };
+    drains.erase(std::remove_if(drains.begin(), drains.end(), told), drains.end());
 }
 
 void seek_suspects(Evaluation& evaluation) {
@@ -197,6 +211,10 @@ Evaluation evaluate(std::shared_ptr<const Book> book, Seek seek) {
     evaluation.setout = set_out_wants(setout_basis(evaluation));
     evaluation.cautions = cautions_of(setout_basis(evaluation));
     add(evaluation.setout.findings, trench_notes(setout_basis(evaluation), evaluation.setout.tables));
+    drain::RunWish runs;
+    runs.setup = drain::standing_setup(read);
+    evaluation.drains = drain::drain_runs(setout_basis(evaluation), runs);
+    keep_said_once(evaluation);
     gather_findings(evaluation);
     if (evaluation.suspects != nullptr) add(evaluation.findings, evaluation.suspects->findings);
     return evaluation;

@@ -9,6 +9,7 @@
 #include "caution/caution.h"
 #include "design/design.h"
 #include "dial/dial.h"
+#include "drain/run.h"
 #include "fall/fit.h"
 #include "ground/surfaces.h"
 #include "model/model.h"
@@ -48,6 +49,7 @@ struct Evaluation {
     ground::Surveys surveys;              // of every measured surface
     Dials dials;                          // of every `want` with a set-up
     Setout setout;                        // of every `want` with a line
+    drain::Runs drains;                   // of every line for use as a drain
     Cautions cautions;                    // what must be said beside all this
     std::unique_ptr<Suspects> suspects;   // null where nobody asked
     Findings findings;                    // all of them, in the order of the stages

@@ -71,6 +71,14 @@ bool Options::bare(const char* name) const {
     return value.get_ref<const std::string&>().find_first_not_of("0123456789. ") == std::string::npos;
 }
 
+std::optional<std::string> Options::word(const char* name) const {
+    if (!has(name) || !object_[name].is_string()) return std::nullopt;
+    std::string text = object_[name].get<std::string>();
+    const bool letter =
+        !text.empty() && ((text[0] >= 'a' && text[0] <= 'z') || (text[0] >= 'A' && text[0] <= 'Z'));
+    return letter ? std::optional<std::string>(std::move(text)) : std::nullopt;
+}
+
 std::optional<double> Options::share(const char* name) {
     if (!has(name) || !object_[name].is_string()) return std::nullopt;
     if (object_[name].get_ref<const std::string&>().find('%') == std::string::npos) return std::nullopt;

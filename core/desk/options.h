@@ -30,6 +30,8 @@ class Options {
     std::optional<Length> length(const char* name);
     // With its uncertainty, where the text gives one.
     std::optional<Measured> measured(const char* name);
+    // Text that begins with a letter, such as a name where a figure could stand too; absent for all else.
+    std::optional<std::string> word(const char* name) const;
     // A figure without a unit: a number, or text of a bare figure.
     bool bare(const char* name) const;
     std::optional<Discharge> discharge(const char* name);

@@ -8,6 +8,7 @@
 #include "desk/evaluation_out.h"
 #include "desk/setout_answer.h"
 #include "desk/trial_answer.h"
+#include "desk/write_run.h"
 
 namespace fallwright {
 
@@ -28,6 +29,7 @@ class Writer : EvaluationOut {
         write_lines(evaluation_, out_);
         write_dials(evaluation_, out_);
         write_setout(evaluation_, out_);
+        drains();
         write_trials(evaluation_, out_);
         write_suspects(evaluation_, out_);
         write_surfaces(evaluation_, out_);
@@ -103,6 +105,14 @@ class Writer : EvaluationOut {
             gradient("cross_sd", plane.gradient_sd[1]);
             out_.end_object();
         }
+        out_.end_array();
+    }
+
+    // Left out where the book has none.
+    void drains() {
+        if (evaluation_.drains.runs.empty()) return;
+        out_.key("drains").begin_array();
+        for (const drain::Run& run : evaluation_.drains.runs) write_run(out_, book_, run);
         out_.end_array();
     }
 

@@ -177,7 +177,8 @@ void add_drain_options(CLI::App& drain, DrainArguments& arguments) {
         arguments.numbers[name] = std::nan("");
         drain.add_option(option, arguments.numbers[name], what);
     };
-    text("--bore", "bore", "Inside diameter: 150, 150mm, 6in")->required();
+    drain.add_option("book", arguments.book, "Book file; without one a single pipe is asked for");
+    text("--bore", "bore", "Inside diameter: 150, 150mm, 6in");
     text("--fall", "fall",
          "Fall the way the water runs: '1 in 80', 1.25%; found where a velocity or flow is given");
     text("--roughness", "roughness", "Roughness for Colebrook-White: 0.6mm");
@@ -189,16 +190,50 @@ void add_drain_options(CLI::App& drain, DrainArguments& arguments) {
     text("--velocity", "velocity", "Velocity to find the fall for: '0.7 m/s'");
     number("--closets", "closets", "How many WCs drain to it, for the rules that ask");
     text("--rule", "rule", "Rule of self-cleansing the job is held to, by its preset's name");
-    text("--unit", "unit", "m or ft");
+    text("--unit", "unit", "Without a book: m or ft");
+}
+
+void add_drain_book_options(CLI::App& drain, DrainArguments& arguments) {
+    const auto text = [&](const char* option, const char* name, const char* what) {
+        drain.add_option(option, arguments.texts[name], what)->group("With a book");
+    };
+    text("--line", "line", "That line only; else every drain of the book");
+    text("--setup", "setup", "Set-up the staff readings are from; else the one that stands");
+    text("--cover", "cover", "Least cover over the crown: 0.9, cover-highway");
+    text("--width", "width", "Of the trench: 0.6, trench-en-1610-supported");
+    text("--batter", "batter", "How far its sides lean out for 1 of depth; 0");
+    text("--surround", "surround", "How far over the crown the surround goes; 0.15 m");
+    text("--spoil", "spoil", "How much the dug ground bulks: 0.25, '25 %', bulking-clay-damp");
+    text("--load", "load", "What one lorry takes, loose, in cubic units of the book");
+    drain.add_flag("--follow", arguments.follow, "The pipe of least dig under the line")
+        ->group("With a book");
+    text("--fall-min", "fall_min", "With follow: least fall, else by the rule: '1 in 80'");
+    text("--fall-max", "fall_max", "With follow: steepest fall");
+    text("--outfall", "outfall", "With follow: level that its lower end must not lie under");
+    text("--inlet", "inlet", "With follow: level that its upper end must not lie over");
+    text("--grades", "grades", "With follow: how many falls it may have; 3");
+    text("--saving", "saving", "With follow: share of the dig that a grade more must save to be told; 0.01");
+    drain
+        .add_option("--break", arguments.breaks,
+                    "With follow: chainages where the fall may change; else chambers")
+        ->group("With a book");
+    text("--wall", "wall", "With follow: of the pipe");
+    text("--bedding", "bedding", "With follow: under the pipe");
+    text("--what", "what", "With follow: surface to keep under; finished or ground");
+    text("--direction", "direction", "With follow: the water runs with or against the chainage");
 }
 
 void add_drain_verb(CLI::App& app, Arguments& arguments, int& code) {
     CLI::App* drain = add_verb(
-        app, arguments, "drain", "What a pipe carries, how fast, and what the rules want of its fall",
+        app, arguments, "drain", "What a pipe carries and the rules want of it; the drains of a book in full",
         "fallwright drain --bore 150 --fall '1 in 160' --roughness 0.6mm --flow '2.5 l/s'\n"
         "  fallwright drain --bore 8in --fall 0.4% --manning 0.013 --flow '100 gpm' --unit ft\n"
-        "  fallwright drain --bore 225 --roughness 0.6mm --velocity '0.75 m/s'");
+        "  fallwright drain --bore 225 --roughness 0.6mm --velocity '0.75 m/s'\n"
+        "  fallwright drain examples/lane.book.jsonl --cover cover-drive --spoil '25 %' --load 9\n"
+        "  fallwright drain examples/lane.book.jsonl --line L1 --follow --bore 225 --cover 0.9 --rule "
+        "maguire");
     add_drain_options(*drain, arguments.drain);
+    add_drain_book_options(*drain, arguments.drain);
     drain->callback([&] { code = answer_drain(arguments.drain, arguments.output); });
 }
 

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "base/print.h"
-#include "quantity/discharge.h"
+#include "shells/cli/pipe_words.h"
 #include "shells/cli/table.h"
 #include "shells/cli/words.h"
 
@@ -17,31 +17,6 @@ using drain::Uniform;
 
 constexpr int figures = 3;
 constexpr double inch = metres_per_foot / 12;
-
-std::string size(double metres, Unit unit) {
-    return unit == Unit::Foot ? significant(metres / inch, figures) + " in"
-                              : trimmed(metres * 1000, 1) + " mm";
-}
-
-std::string velocity_text(double metres, Unit unit) {
-    return significant(Velocity::metres(metres).in(unit), figures) + (unit == Unit::Foot ? " ft/s" : " m/s");
-}
-
-// Litres as long as they are few; in feet gallons and cubic feet.
-std::string flow_text(double cubic_metres, Unit unit) {
-    const Discharge flow = Discharge::cubic_metres(cubic_metres);
-    if (unit == Unit::Foot)
-        return significant(flow.gallons_a_minute(), figures) + " gpm, " +
-               significant(flow.in(unit), figures) + " ft3/s";
-    return flow.litres() < 1000 ? significant(flow.litres(), figures) + " l/s"
-                                : significant(flow.cubic_metres(), figures + 1) + " m3/s";
-}
-
-std::string fall_text(double fall) {
-    const std::optional<double> n = Gradient::ratio(fall).one_in();
-    if (!n) return "level";
-    return (fall < 0 ? "1 in -" : "1 in ") + significant(*n, figures + 1);
-}
 
 std::string share(double depth, double bore) {
     return significant(depth / bore * 100, figures) + " %";
@@ -58,7 +33,7 @@ std::string friction_text(const drain::Friction& friction, Unit unit) {
 std::string head_text(const DrainAnswer& answer) {
     const drain::PipeQuestion& asked = answer.pipe.asked;
     const double percent = asked.fall * 100;
-    std::string text = size(asked.bore, answer.unit) + " bore, fall " + fall_text(asked.fall) + " (" +
+    std::string text = bore_text(asked.bore, answer.unit) + " bore, fall " + fall_text(asked.fall) + " (" +
                        significant(percent, 4) + " %)";
     if (answer.fall_from == FallFrom::Velocity) text += ", found for the velocity";
     if (answer.fall_from == FallFrom::Flow) text += ", found for the flow";
@@ -71,7 +46,7 @@ std::string states_text(const DrainAnswer& answer) {
     Table table({{"", Align::Left}, {"depth"}, {"of bore"}, {"velocity"}, {"flow"}, {"Froude"}});
     const auto add = [&](const char* name, const Uniform& state) {
         const bool surface = std::isfinite(state.froude());
-        table.add({name, size(state.depth, answer.unit), share(state.depth, bore),
+        table.add({name, bore_text(state.depth, answer.unit), share(state.depth, bore),
                    velocity_text(state.velocity, answer.unit), flow_text(state.flow, answer.unit),
                    surface ? significant(state.froude(), figures) : ""});
     };
@@ -81,8 +56,8 @@ std::string states_text(const DrainAnswer& answer) {
     if (pipe.part) add(std::isnan(pipe.asked.flow) ? "at the depth" : "at the flow", *pipe.part);
     if (pipe.upper) add("the same flow, deeper", *pipe.upper);
     if (pipe.critical)
-        table.add({"critical", size(pipe.critical->depth, answer.unit), share(pipe.critical->depth, bore),
-                   velocity_text(pipe.critical->velocity, answer.unit),
+        table.add({"critical", bore_text(pipe.critical->depth, answer.unit),
+                   share(pipe.critical->depth, bore), velocity_text(pipe.critical->velocity, answer.unit),
                    std::isnan(pipe.critical->fall) ? "" : "at a fall of " + fall_text(pipe.critical->fall),
                    "1"});
     return table.text();
@@ -130,7 +105,7 @@ std::string rules_text(const std::vector<CleansingVerdict>& rules, const drain::
             continue;
         }
         table.add({std::string(held.rule->title), wants_text(held, unit), has_text(held, pipe.fall, unit),
-                   verdict_text(held), std::isnan(held.meets_from) ? "" : size(held.meets_from, unit)});
+                   verdict_text(held), std::isnan(held.meets_from) ? "" : bore_text(held.meets_from, unit)});
         const std::string sentence = "  - " + capital(drain::cleansing_sentence(held, pipe, unit)) + "\n";
         if (chosen) {
             first = sentence;

@@ -5,6 +5,7 @@
 
 #include "base/print.h"
 #include "shells/cli/people_page.h"
+#include "shells/cli/people_runs.h"
 #include "shells/cli/people_story.h"
 #include "shells/cli/people_surfaces.h"
 #include "shells/cli/people_suspects.h"
@@ -255,8 +256,9 @@ std::string findings_section(const Evaluation& evaluation) {
 
 std::string evaluation_text(const Evaluation& evaluation, bool for_surveyor) {
     std::string text = heading(evaluation) + story_text(evaluation) + falls_text(evaluation) +
-                       surfaces_text(evaluation) + closures_text(evaluation) + pages_text(evaluation) +
-                       point_levels_text(evaluation) + stations_text(evaluation) + walk_text(evaluation);
+                       drains_in_short(evaluation) + surfaces_text(evaluation) + closures_text(evaluation) +
+                       pages_text(evaluation) + point_levels_text(evaluation) + stations_text(evaluation) +
+                       walk_text(evaluation);
     if (for_surveyor)
         text += planes_text(evaluation) + adjustment_text(evaluation) + readings_text(evaluation);
     return text + findings_section(evaluation) + cautions_text(evaluation.cautions.all);

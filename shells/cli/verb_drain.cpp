@@ -4,8 +4,10 @@
 #include <nlohmann/json.hpp>
 
 #include "desk/drain_answer.h"
+#include "desk/drain_book_answer.h"
 #include "shells/cli/files.h"
 #include "shells/cli/people_drain.h"
+#include "shells/cli/people_runs.h"
 #include "shells/cli/verbs.h"
 #include "shells/cli/words.h"
 
@@ -22,6 +24,42 @@ bool outside(const DrainAnswer& answer) {
     });
 }
 
+// What stands for a plain number as typed.
+void make_numbers(nlohmann::json& object) {
+    for (const char* name : {"batter", "spoil", "load", "grades", "saving"}) {
+        if (!object.contains(name)) continue;
+        const nlohmann::json number = nlohmann::json::parse(object[name].get<std::string>(), nullptr, false);
+        if (number.is_number()) object[name] = number;
+    }
+}
+
+bool outside(const DrainBookAnswer& answer) {
+    const auto is = [](const Judgement& judged) { return judged.verdict == Verdict::Outside; };
+    for (const drain::Run& run : answer.runs.runs) {
+        for (const drain::RunPipe& pipe : run.pipes) {
+            if (is(pipe.met)) return true;
+        }
+        for (const drain::RunStation& station : run.stations) {
+            if (is(station.least) || is(station.laid_least)) return true;
+        }
+    }
+    return has_error(answer.findings);
+}
+
+int answer_drains(const DrainArguments& arguments, nlohmann::json& object, const Output& output) {
+    const Result<std::shared_ptr<const Book>> book = open_book(arguments.book);
+    if (!book) return refuse(book.finding(), output);
+    make_numbers(object);
+    if (!arguments.breaks.empty()) object["breaks"] = arguments.breaks;
+    if (arguments.follow) object["follow"] = true;
+    desk::Options options(object);
+    const Result<DrainBookAnswer> answer = drains_of(*book, options);
+    if (!answer) return refuse(answer.finding(), output);
+    const std::string text = output.json ? drains_json(*answer) + "\n" : drains_text(*answer);
+    std::fwrite(text.data(), 1, text.size(), stdout);
+    return output.strict && outside(*answer) ? 1 : 0;
+}
+
 }  // namespace
 
 int answer_drain(const DrainArguments& arguments, const Output& output) {
@@ -32,6 +70,7 @@ int answer_drain(const DrainArguments& arguments, const Output& output) {
     for (const auto& [name, value] : arguments.numbers) {
         if (!std::isnan(value)) object[name] = value;
     }
+    if (!arguments.book.empty()) return answer_drains(arguments, object, output);
     desk::Options options(object);
     const Result<DrainAnswer> answer = drain_of(options);
     if (!answer) return refuse(answer.finding(), output);

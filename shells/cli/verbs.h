@@ -58,9 +58,12 @@ struct PlanArguments {
 int plan_book(const PlanArguments& arguments, const Output& output);
 
 struct DrainArguments {
+    std::string book;  // without one a single pipe is asked for
     // By the name of the option; "" and NaN where it is not given.
     std::map<std::string, std::string> texts;
     std::map<std::string, double> numbers;
+    std::vector<std::string> breaks;
+    bool follow = false;
 };
 int answer_drain(const DrainArguments& arguments, const Output& output);
 

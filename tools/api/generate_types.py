@@ -27,6 +27,7 @@ ROOTS = {
     "setout.schema.json": "SetoutAnswer",
     "plan.schema.json": "PlanAnswer",
     "drain.schema.json": "DrainAnswer",
+    "drains.schema.json": "DrainsAnswer",
     "staff.schema.json": "StaffAnswer",
     "error.schema.json": "ErrorAnswer",
 }
@@ -168,13 +169,15 @@ class Generator:
 
     def answers(self):
         """Which answer each verb gets: the type of a request fixes that of its answer."""
-        rows = []
+        rows = {}
         for option in self.schemas["request.schema.json"]["oneOf"]:
             request, _, _ = self.resolve(option["$ref"], "request.schema.json")
             verb = request["properties"]["verb"]["const"]
             key = verb if verb.isidentifier() else literal(verb)
-            rows.append(f"  {key}: {ROOTS[f'{verb}.schema.json']};\n")
-        body = "".join(rows)
+            # A drain with a book and one without are answered differently.
+            name = "drains" if verb == "drain" and "book" in request["properties"] else verb
+            rows.setdefault(key, []).append(ROOTS[f"{name}.schema.json"])
+        body = "".join(f"  {key}: {union(names)};\n" for key, names in rows.items())
         return f"\n/** What each verb is answered with, where the request is usable */\nexport interface Answers {{\n{body}}}\n"
 
     def page(self):

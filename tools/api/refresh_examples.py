@@ -16,9 +16,9 @@ import tempfile
 from schemas import ROOT
 
 FOLDER = ROOT / "api" / "examples" / "v1"
-FLAGS = {"inverted", "ascii", "rod", "pegs", "as_it_is"}
+FLAGS = {"inverted", "ascii", "rod", "pegs", "as_it_is", "follow"}
 # Options that the command line calls otherwise; of a drawing it wants the file, which --json leaves unwritten.
-RENAMED = {"staff_length": "length", "style": "svg"}
+RENAMED = {"staff_length": "length", "style": "svg", "breaks": "break"}
 
 
 def request_of(pair):
