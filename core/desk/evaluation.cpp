@@ -179,6 +179,19 @@ void keep_said_once(Evaluation& evaluation) {
     drains.erase(std::remove_if(drains.begin(), drains.end(), told), drains.end());
 }
 
+void run_drains(Evaluation& evaluation) {
+    drain::RunWish wish;
+    wish.setup = drain::standing_setup(*evaluation.book);
+    evaluation.drains = drain::drain_runs(setout_basis(evaluation), wish);
+    keep_said_once(evaluation);
+    for (const drain::Run& run : evaluation.drains.runs) {
+        const drain::CoverRule& cover = run.cover_rule;
+        if (!cover.source.text.empty()) list_preset(evaluation, cover.name, cover.source);
+    }
+    const preset::CleansingRule* held = evaluation.drains.job ? evaluation.drains.job->held_to : nullptr;
+    if (held != nullptr) list_preset(evaluation, std::string(held->name), held->source);
+}
+
 void seek_suspects(Evaluation& evaluation) {
     evaluation.suspects = std::make_unique<Suspects>(find_suspects(
         *evaluation.book, evaluation.where, evaluation.figures, evaluation.designs, *evaluation.model));
@@ -211,10 +224,7 @@ Evaluation evaluate(std::shared_ptr<const Book> book, Seek seek) {
     evaluation.setout = set_out_wants(setout_basis(evaluation));
     evaluation.cautions = cautions_of(setout_basis(evaluation));
     add(evaluation.setout.findings, trench_notes(setout_basis(evaluation), evaluation.setout.tables));
-    drain::RunWish runs;
-    runs.setup = drain::standing_setup(read);
-    evaluation.drains = drain::drain_runs(setout_basis(evaluation), runs);
-    keep_said_once(evaluation);
+    run_drains(evaluation);
     gather_findings(evaluation);
     if (evaluation.suspects != nullptr) add(evaluation.findings, evaluation.suspects->findings);
     return evaluation;

@@ -35,6 +35,7 @@ class Follower {
 
     FollowedLine run() {
         found_.what = what_;
+        say_from_memory(wish_.trench, found_.findings);
         if (read_at_.size() < 2) {
             say(Code::DrainFollowNoGround, "its " + what_ + " was read at fewer than two places");
             return std::move(found_);

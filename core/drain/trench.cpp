@@ -188,6 +188,7 @@ Spoil spoil_of(const Dug& dug, const TrenchRule& rule) {
 }
 
 Trench trench_of(const SetoutBasis& basis, std::size_t line, const TrenchRule& rule, Findings& findings) {
+    say_from_memory(rule, findings);
     return TrenchMaker(basis, line, rule, findings).run();
 }
 

@@ -43,8 +43,11 @@ struct TrenchRule {
 };
 
 // Rules `trench` and `spoil` of the book, of that line before those of all. Without one the width is by
-// trench-en-1610-supported in metres (from memory, a note) and trench-astm-d2321 in feet.
+// trench-en-1610-supported in metres (from memory) and trench-astm-d2321 in feet. Unknown presets are
+// findings.
 TrenchRule trench_rule(const Book& book, const LineEntry& line, Findings& findings);
+// A note where the widths are from memory.
+void say_from_memory(const TrenchRule& rule, Findings& findings);
 
 struct Dug {
     double by_end_areas = 0, dug = 0, dug_sd = 0;
@@ -74,7 +77,7 @@ struct Trench {
     Spoil spoil;
 };
 
-// What is left out, and why, is a finding.
+// What is left out, and why, is a finding, and so is a width from memory.
 Trench trench_of(const SetoutBasis& basis, std::size_t line, const TrenchRule& rule, Findings& findings);
 
 // loads: whole lorries.

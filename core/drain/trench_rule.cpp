@@ -20,7 +20,7 @@ class RuleReader {
         const Rule* rule = rule_for(book_, "trench", line_);
         if (rule != nullptr) take_width(*rule);
         if (rule_.preset == nullptr && std::isnan(rule_.width))
-            take_preset(book_.unit == Unit::Foot ? usual_feet : usual_metric, nullptr);
+            take(*preset::find_trench_width(book_.unit == Unit::Foot ? usual_feet : usual_metric));
         if (const Rule* spoil = rule_for(book_, "spoil", line_)) take_spoil(*spoil);
         return std::move(rule_);
     }
@@ -33,18 +33,16 @@ class RuleReader {
             rule_.width = rule.pipelay.width.value;
             rule_.name = book_.name(rule.name);
         } else if (rule.preset != no_name) {
-            take_preset(book_.names.text(rule.preset), &rule);
+            const std::string_view name = book_.names.text(rule.preset);
+            const preset::TrenchWidthPreset* found = preset::find_trench_width(name);
+            if (found == nullptr) return unknown(rule, "trench", name);
+            take(*found);
         }
     }
 
-    void take_preset(std::string_view name, const Rule* rule) {
-        rule_.preset = preset::find_trench_width(name);
-        if (rule_.preset == nullptr) return unknown(*rule, "trench", name);
-        rule_.name = name;
-        if (rule_.preset->source.provenance != preset::Provenance::FromMemory) return;
-        std::string text = "preset ";
-        text.append(name).append(" is from memory, not confirmed: its widths are a hint");
-        findings_.push_back(finding(Code::PresetFromMemory, {rule_.name}, text));
+    void take(const preset::TrenchWidthPreset& found) {
+        rule_.preset = &found;
+        rule_.name = found.name;
     }
 
     void take_spoil(const Rule& rule) {
@@ -79,6 +77,13 @@ double TrenchRule::least_width(const Pipe& pipe, double depth) const {
     const double bore = pipe.bore.or_else(0);
     const double outside = bore + 2 * pipe.wall.or_else(0);
     return std::max(outside, preset != nullptr ? preset->least(bore, outside, depth) : width);
+}
+
+void say_from_memory(const TrenchRule& rule, Findings& findings) {
+    if (rule.preset == nullptr || rule.preset->source.provenance != preset::Provenance::FromMemory) return;
+    std::string text = "preset ";
+    text.append(rule.name).append(" is from memory, not confirmed: its widths are a hint");
+    findings.push_back(finding(Code::PresetFromMemory, {rule.name}, text));
 }
 
 TrenchRule trench_rule(const Book& book, const LineEntry& line, Findings& findings) {
