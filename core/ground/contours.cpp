@@ -1,7 +1,7 @@
 #include "ground/contours.h"
 
 #include <algorithm>
-#include <optional>
+#include <memory>
 #include <string>
 #include <utility>
 
@@ -17,7 +17,7 @@ namespace {
 class Drawing {
   public:
     explicit Drawing(const Triangulation& ground) : ground_(ground) {
-        if (!ground.boundary.empty()) boundary_.emplace(ground.boundary);
+        if (!ground.boundary.empty()) boundary_ = std::make_unique<Boundary>(ground.boundary);
     }
 
     void put(Decimal level, const LinePiece& line);
@@ -34,7 +34,7 @@ class Drawing {
     void close(Decimal level, bool closed);
 
     const Triangulation& ground_;
-    std::optional<Boundary> boundary_;
+    std::unique_ptr<const Boundary> boundary_;  // null: nothing is taken away
     Contours drawn_;
     std::size_t begun_ = 0;  // where the line that is being written begins
     std::vector<Stretch> stretches_;
