@@ -11,7 +11,7 @@
 #include <sstream>
 #include <vector>
 
-#include "desk/evaluation.h"
+#include "evaluation/evaluation.h"
 
 namespace {
 

@@ -8,7 +8,7 @@
 #include <fstream>
 #include <sstream>
 
-#include "desk/evaluation.h"
+#include "evaluation/evaluation.h"
 #include "suspect/ranking.h"
 
 namespace {

@@ -8,7 +8,6 @@
 #include "desk/dial_answer.h"
 #include "desk/drain_answer.h"
 #include "desk/drain_book_answer.h"
-#include "desk/evaluation.h"
 #include "desk/fall_answer.h"
 #include "desk/options.h"
 #include "desk/plan_answer.h"
@@ -17,6 +16,7 @@
 #include "desk/trace_answer.h"
 #include "desk/trial_answer.h"
 #include "desk/write_json.h"
+#include "evaluation/evaluation.h"
 
 namespace fallwright::desk {
 

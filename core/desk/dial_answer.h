@@ -9,8 +9,8 @@
 
 #include "base/json_out.h"
 #include "base/result.h"
-#include "desk/evaluation.h"
 #include "desk/options.h"
+#include "evaluation/evaluation.h"
 
 namespace fallwright {
 

@@ -23,10 +23,10 @@
 #include <vector>
 
 #include "base/result.h"
-#include "desk/evaluation.h"
 #include "desk/options.h"
 #include "drain/follow_line.h"
 #include "drain/trench.h"
+#include "evaluation/evaluation.h"
 
 namespace fallwright {
 

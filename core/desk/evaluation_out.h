@@ -8,7 +8,7 @@
 
 #include "base/json_out.h"
 #include "base/print.h"
-#include "desk/evaluation.h"
+#include "evaluation/evaluation.h"
 #include "verdict/verdict.h"
 
 namespace fallwright {

@@ -6,9 +6,9 @@
 
 #include "base/json_out.h"
 #include "base/print.h"
-#include "desk/evaluation.h"
 #include "desk/fall_typed.h"
 #include "desk/write_json.h"
+#include "evaluation/evaluation.h"
 #include "fall/cross_check.h"
 
 namespace fallwright {

@@ -11,8 +11,8 @@
 #include <vector>
 
 #include "base/result.h"
-#include "desk/evaluation.h"
 #include "desk/options.h"
+#include "evaluation/evaluation.h"
 #include "plan/closed_forms.h"
 #include "plan/plan.h"
 

@@ -11,8 +11,8 @@
 
 #include "base/json_out.h"
 #include "base/result.h"
-#include "desk/evaluation.h"
 #include "desk/options.h"
+#include "evaluation/evaluation.h"
 #include "setout/pegs.h"
 #include "setout/rails.h"
 #include "setout/rod.h"

@@ -8,8 +8,8 @@
 #include <string>
 #include <vector>
 
-#include "desk/evaluation.h"
 #include "desk/options.h"
+#include "evaluation/evaluation.h"
 #include "fall/falls.h"
 #include "verdict/within.h"
 

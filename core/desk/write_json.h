@@ -5,7 +5,7 @@
 #include <string>
 
 #include "base/json_out.h"
-#include "desk/evaluation.h"
+#include "evaluation/evaluation.h"
 
 namespace fallwright {
 

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "desk/evaluation.h"
+#include "evaluation/evaluation.h"
 
 namespace fallwright::cli {
 

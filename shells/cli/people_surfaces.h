@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "desk/evaluation.h"
+#include "evaluation/evaluation.h"
 
 namespace fallwright::cli {
 

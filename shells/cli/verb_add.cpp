@@ -5,7 +5,7 @@
 #include <optional>
 #include <string>
 
-#include "desk/evaluation.h"
+#include "evaluation/evaluation.h"
 #include "shells/cli/entry_text.h"
 #include "shells/cli/files.h"
 #include "shells/cli/people_suspects.h"

@@ -1,9 +1,9 @@
 #include <cmath>
 #include <cstdio>
 
-#include "desk/evaluation.h"
 #include "desk/trial_answer.h"
 #include "desk/write_json.h"
+#include "evaluation/evaluation.h"
 #include "shells/cli/files.h"
 #include "shells/cli/people_check.h"
 #include "shells/cli/people_evaluate.h"

@@ -4,7 +4,7 @@
 #include <map>
 #include <string>
 
-#include "desk/evaluation.h"
+#include "evaluation/evaluation.h"
 #include "properties/random_book.h"
 
 namespace fallwright::properties {

@@ -1,4 +1,4 @@
-#include "desk/evaluation.h"
+#include "evaluation/evaluation.h"
 
 #include <algorithm>
 #include <cmath>
