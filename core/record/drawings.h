@@ -23,11 +23,11 @@ struct Room {
 };
 
 // Of one line (index in book.lines): datum line, boxes of chainage and levels, ground, design, as laid with
-// its ±, band of tolerance, pipe with its bore, chambers, gradients on the line.
+// its uncertainty, band of tolerance, pipe with its bore, chambers, gradients on the line.
 std::vector<sheet::Figure> long_section(const Evaluation& evaluation, std::size_t line, Room room);
 // One for each chainage that has points off the line, or a crossfall by design.
 std::vector<sheet::Figure> cross_sections(const Evaluation& evaluation, std::size_t line, Room room);
-// Deviations of one line along it, bars of ±, the band of tolerance.
+// Deviations of one line along it, bars of uncertainty, the band of tolerance.
 std::vector<sheet::Figure> deviation_strip(const Evaluation& evaluation, std::size_t line, Room room);
 // The trench of a drain's pipes in section, one for each distinct size.
 std::vector<sheet::Figure> trench_sections(const Evaluation& evaluation, std::size_t line, Room room);

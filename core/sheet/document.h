@@ -15,6 +15,7 @@
 
 namespace fallwright::sheet {
 
+// Sheets upright; a drawing that needs the width turns its page.
 enum class Paper : std::uint8_t { A4, Letter };
 
 // Millimetres. The margin holds on all four sides; a renderer puts head and page number into it.
@@ -38,12 +39,14 @@ struct Statement {
     Tone tone = Tone::Plain;
 };
 
+// Points under each other, each one paragraph.
 struct List {
     std::vector<std::string> items;
 };
 
 // A short table of names and values: "Datum: ...".
 struct Facts {
+    // Both as they shall be read; an empty value is an empty line to write on.
     struct Fact {
         std::string name, value;
     };
@@ -86,6 +89,7 @@ struct Signature {
     std::vector<std::string> under;  // one box each: "name", "signature", "date"
 };
 
+// What follows begins on a new sheet; on a screen and in text a rule.
 struct PageBreak {};
 
 using Block = std::variant<Heading, Statement, List, Facts, Table, Drawn, Signature, PageBreak>;
