@@ -26,6 +26,7 @@ constexpr PaperSize size_of(Paper paper) {
     return paper == Paper::A4 ? PaperSize{210, 297, 18} : PaperSize{215.9, 279.4, 18};
 }
 
+// Depths follow one another: no 3 right after a 1.
 struct Heading {
     int depth = 1;  // 1 a chapter, 2 a section, 3 a paragraph's heading
     std::string text;
@@ -70,6 +71,7 @@ struct Table {
         Align align = Align::Right;
         bool wraps = false;  // long text; all others stay on one line
     };
+    // A row of other length than the columns is a programmer's error.
     struct Row {
         std::vector<Cell> cells;  // one a column
         bool ruled = false;       // a line under it
@@ -80,6 +82,7 @@ struct Table {
 };
 
 // A figure that is wider than high may go on a page of its own, turned.
+// Its title stands under it, what it says is read aloud and printed as text.
 struct Drawn {
     Figure figure;
 };
