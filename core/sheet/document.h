@@ -27,6 +27,7 @@ constexpr PaperSize size_of(Paper paper) {
 }
 
 // Depths follow one another: no 3 right after a 1.
+// A heading never stands alone at the end of a page.
 struct Heading {
     int depth = 1;  // 1 a chapter, 2 a section, 3 a paragraph's heading
     std::string text;
