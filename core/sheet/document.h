@@ -1,8 +1,8 @@
 // document: what goes out to people, as values: headings, statements, facts, tables, figures, one after the
 // other.
 //
-// One document is rendered as text for a terminal (text.h), as one self-contained HTML file (html.h) and as
-// PDF (exchange/native). A renderer lays out and adds page numbers; it changes no word and no figure. All
+// One document is rendered as text for a terminal, as one self-contained HTML file (render.h) and as PDF
+// (exchange/native). A renderer lays out and adds page numbers; it changes no word and no figure. All
 // numbers come here as they shall be read.
 #pragma once
 

@@ -39,7 +39,7 @@ struct Stroke {
     Dash dash = Dash::Solid;
 };
 
-// Hatches are drawn by each renderer from one definition (hatch_lines), so that they are the same lines.
+// Hatches are drawn by each renderer from one definition (hatch_of), so that they are the same lines.
 enum class Pattern : std::uint8_t { None, Solid, Tint, HatchUp, HatchDown, CrossHatch, Dots };
 
 struct Polyline {
@@ -75,6 +75,8 @@ struct Label {
     bool cleared = false;  // the paper is cleared behind it, so that no line runs through the figures
 };
 
+// `size` is the extent of each. Triangles that stand on a point have it at the symbol's place; all others are
+// centred there. What they are made of: shapes.h.
 enum class Mark : std::uint8_t {
     Benchmark,  // a triangle on its point, filled
     SetUp,      // a tripod from above
