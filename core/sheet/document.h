@@ -33,13 +33,16 @@ struct Heading {
     std::string text;
 };
 
-// How loud a statement is; each tone has a word before it where it stands alone.
+// How loud a statement is: a paragraph, small print, bold, a frame, a lighter frame.
 enum class Tone : std::uint8_t { Plain, Small, Strong, Caution, Finding };
 
 struct Statement {
     std::string text;  // one paragraph, no line breaks
     Tone tone = Tone::Plain;
 };
+// What every renderer puts before a statement, so that no tone is told by its frame alone: "Caution: " before
+// a caution that does not begin with that word itself; "" before all others.
+std::string word_before(const Statement& statement);
 
 // Points under each other, each one paragraph.
 struct List {

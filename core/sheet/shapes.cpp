@@ -183,6 +183,11 @@ std::vector<Item> parts_of(const Symbol& symbol) {
     return build.take();
 }
 
+Symbol mark_of(const Cell& cell) {
+    const bool on_point = cell.mark == Mark::Benchmark || cell.mark == Mark::LevelMark;
+    return {{0.5, on_point ? 0.95 : 0.5}, cell.mark, 1, 0, cell.ink};
+}
+
 std::vector<HatchLine> hatch_of(const Area& area) {
     std::vector<HatchLine> out;
     if (area.outline.size() < 3) return out;

@@ -7,7 +7,7 @@
 
 #include <vector>
 
-#include "sheet/figure.h"
+#include "sheet/document.h"
 
 namespace fallwright::sheet {
 
@@ -18,6 +18,9 @@ At direction_of(double degrees);
 // crosses, dots and chambers are centred on `at`, triangles that stand on a point (Benchmark, LevelMark) have
 // that point at `at`. Ink as the symbol's.
 std::vector<Item> parts_of(const Symbol& symbol);
+
+// The mark of a cell in a square of 1, its corner at 0, 0.
+Symbol mark_of(const Cell& cell);
 
 // The lines of an area's pattern, cut to its outline and holes (even-odd); a dot is a line of no length.
 // Lines of all areas of a figure lie on one grid, so that neighbours with one pattern look like one. Empty

@@ -1,3 +1,5 @@
+#include "sheet/svg.h"
+
 #include <cmath>
 #include <type_traits>
 #include <variant>
@@ -199,6 +201,16 @@ std::string svg_of(const Figure& figure, const std::string& ids) {
     Svg svg(out);
     for (const Item& item : figure.items) svg.item(item);
     out += "</svg>\n";
+    return out;
+}
+
+std::string svg_mark(const Cell& cell) {
+    std::string out =
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"mark\" width=\"9\" height=\"9\" viewBox=\"0 0 1 "
+        "1\" "
+        "aria-hidden=\"true\">";
+    Svg(out).item({mark_of(cell), ""});
+    out += "</svg>";
     return out;
 }
 
