@@ -21,6 +21,7 @@ BOOKED_ROWS = 20000
 STATIONS = 10000
 SUSPECTED = 2000
 PIPES = 500
+SPOTS = 1000000
 PYTHON = "/usr/bin/python3"
 
 
@@ -151,6 +152,30 @@ def run_of_drains(report, build, folder):
     report.line("the same, peak memory", peaks["drain"] / peaks["plain"], 3.0)
 
 
+DELAUNAY = """import sys, time
+import numpy
+from scipy.spatial import Delaunay
+points = numpy.fromfile(sys.argv[1]).reshape(-1, 2)
+begin = time.process_time()
+Delaunay(points)
+print(time.process_time() - begin)"""
+
+
+def surfaces(report, build, folder):
+    """Spot levels to triangles and a volume to one level, beside the triangles alone of SciPy; contours beside the triangles."""
+    program, points = build / "bench/surface_cost", folder / "points.bin"
+    subprocess.run([program, "points", str(SPOTS), points], check=True)
+    ratios, lines = [], []
+    for _ in range(3):
+        said = subprocess.run([program, "time", points], capture_output=True, text=True, check=True).stdout.split()
+        ours = {name: float(value) for name, value in zip(said[::2], said[1::2])}
+        theirs = float(subprocess.run([PYTHON, "-c", DELAUNAY, points], capture_output=True, text=True, check=True).stdout)
+        ratios.append((ours["triangles"] + ours["volume"]) / theirs)
+        lines.append(ours["contours"] / ours["triangles"])
+    report.line(f"{SPOTS} spots: surface and volume to a level / SciPy's Delaunay", statistics.median(ratios), 0.2)
+    report.line("the same, contours every 0.1 m / the triangles", statistics.median(lines), 3.0)
+
+
 def main():
     build = ROOT / sys.argv[1]
     print(f"load before: {os.getloadavg()[0]:.1f} on {os.cpu_count()} processors")
@@ -162,6 +187,7 @@ def main():
         suspicions(report, build, folder)
         joint_probabilities(report, build, folder)
         run_of_drains(report, build, folder)
+        surfaces(report, build, folder)
         against_a_sheet(report, build, folder)
         against_scipy(report, build, folder)
     print(f"{report.missed} missed")

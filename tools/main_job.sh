@@ -17,3 +17,6 @@ show evaluate "$book"
 show dial "$book" --line D1 --setup S3
 show setout "$book" --line D1 --setup S3 --every 6
 show check "$book"
+# What the levels are for: cover, capacity, trench of the drain; the car park's earth, its tarmac and where water stands.
+show drain "$book"
+show evaluate examples/car-park.book.jsonl

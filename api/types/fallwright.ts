@@ -2985,6 +2985,16 @@ export interface DrainKind {
     velocity: number;
     flow: number;
   };
+  /** The job's peak; null where it is not told */
+  flow: number | null;
+  /** At that flow, the lower of its depths; null without one and where the pipe cannot carry it */
+  part: {
+    /** A length of 0 or more, in the book's unit */
+    depth: number;
+    /** Depth over bore */
+    proportion: number;
+    velocity: number;
+  } | null;
   /** That the rules held to want; null where none speaks of it or it is from memory */
   least_fall: number | null;
   most_fall: number | null;

@@ -131,10 +131,23 @@ class RunWriter {
         out_.key("full").begin_object();
         out_.figures("velocity", book_.in_unit(kind.full.velocity), significant_figures);
         out_.figures("flow", cubic(book_, kind.full.flow), significant_figures).end_object();
+        out_.figures("flow", cubic(book_, kind.asked.flow), significant_figures);
+        part(kind);
         gradient("least_fall", kind.held.below);
         gradient("most_fall", kind.held.above);
         out_.key("rules");
         write_rules(out_, kind.rules, kind.asked, book_.unit);
+    }
+
+    void part(const drain::PipeKind& kind) {
+        if (!kind.part) {
+            out_.null("part");
+            return;
+        }
+        out_.key("part").begin_object();
+        length("depth", kind.part->depth);
+        out_.figures("proportion", kind.part->depth / kind.asked.bore, significant_figures);
+        out_.figures("velocity", book_.in_unit(kind.part->velocity), significant_figures).end_object();
     }
 
     void chamber(const drain::RunChamber& chamber) {

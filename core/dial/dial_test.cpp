@@ -199,6 +199,32 @@ TEST(Dial, TheProofIsNoPointThatThePlaneItselfGaveItsLevel) {
     EXPECT_EQ(book.book->name(book.line().dials[0].proof->point), "BM");
 }
 
+// The road over a drain is no mark for its plane, however far ahead and well known: it is not there yet.
+TEST(Dial, APointOfAnotherLineProvesOnlyWhereThereIsNothingElse) {
+    const std::string plan = R"(,"plan":[[0,0],[0,40]])";
+    const std::string road = R"({"kind":"line","name":"R1","use":"road","plan":[[1,0],[1,40]]}
+{"kind":"setup","name":"S2","instrument":"L","place":{"line":"D1","ch":-4},"plane":{"towards":"D1"}}
+{"kind":"reading","point":"BM","staff":1}
+{"kind":"reading","line":"R1","ch":39,"what":"finished","staff":1.2}
+)";
+    const std::string mark = R"({"kind":"benchmark","point":"BM","level":51}
+{"kind":"place","point":"BM","line":"D1","ch":20,"off":2}
+)";
+    const std::string set_up =
+        setup(R"(,"place":{"line":"D1","ch":-4},"plane":{"main":-0.0125,"towards":"D1"})");
+    const std::string back = R"({"kind":"reading","point":"BM","staff":1}
+)";
+    const auto proof = [&](const std::string& book_text) {
+        const Dialled book(book_text);
+        const std::optional<DialProof> found = book.line().dials.at(0).proof;
+        return found ? book.book->name(found->point) : "none";
+    };
+    EXPECT_EQ(proof(std::string(laser) + line(plan) + mark + set_up + back + road), "BM");
+    const std::string behind = R"({"kind":"benchmark","point":"BM","level":51}
+)";
+    EXPECT_EQ(proof(std::string(laser) + line(plan) + behind + set_up + back + road), "R1 39.000 finished");
+}
+
 TEST(Dial, TheCardBeginsWithLastJobsGrade) {
     const Dialled book(
         R"({"kind":"instrument","name":"L","type":"rotating-laser","grade_step":1e-5,"keypad":{"main_plus":"falls","cross_side":"left","grade_unit":"permille"}}

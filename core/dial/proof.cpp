@@ -46,6 +46,7 @@ class ProofFinder {
     void gather(const Spot& from, const Spot& to) {
         const std::vector<double> feet = feet_of_points();
         const std::vector<bool> independent = independent_points();
+        const std::vector<bool> elsewhere = points_of_other_lines();
         for (std::size_t i = 0; i < basis_.model.levels.size(); ++i) {
             const Spot& spot = basis_.where.points[basis_.model.points.name(i)];
             if (std::isnan(basis_.model.levels[i].level) || !spot.known || spot.frame != at_.frame) continue;
@@ -55,8 +56,8 @@ class ProofFinder {
             each.place = {way.main, way.cross, std::sqrt(way.main * way.main + way.cross * way.cross), true,
                           false};
             each.foot = feet[i];
-            each.rank =
-                (independent[i] ? 0 : 4) + (each.foot <= hard ? 0 : 2) + (along(spot, from, to) ? 0 : 1);
+            each.rank = (elsewhere[i] ? 8 : 0) + (independent[i] ? 0 : 4) + (each.foot <= hard ? 0 : 2) +
+                        (along(spot, from, to) ? 0 : 1);
             candidates_.push_back(each);
         }
     }
@@ -86,6 +87,17 @@ class ProofFinder {
             free(step.to);
         }
         return independent;
+    }
+
+    // A surface of another line may not be there yet, or no longer, when this plane is set.
+    std::vector<bool> points_of_other_lines() const {
+        std::vector<bool> other(basis_.model.levels.size());
+        for (const Reading& reading : basis_.book.readings) {
+            const std::int32_t point = basis_.model.points.at(reading.point);
+            if (point >= 0 && dial_.line != no_name && reading.line != no_name && reading.line != dial_.line)
+                other[static_cast<std::size_t>(point)] = true;
+        }
+        return other;
     }
 
     // How well a staff's foot finds each point, by what was read there.

@@ -36,6 +36,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -68,6 +69,8 @@ struct RunPipe {
 struct PipeKind {
     CleansingCase asked;
     Uniform full;
+    std::optional<Uniform>
+        part;  // at the job's flow, the lower depth; none without one, or where it runs overfull
     std::vector<CleansingVerdict> rules;  // held to first; all others only where asked for
     Limits held;                          // of the fall, by the rules held to; open where none speaks of it
 };

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "base/print.h"
+#include "drain/rule_words.h"
 #include "quantity/gradient.h"
 #include "setout/cover_check.h"
 #include "setout/words.h"
@@ -37,6 +38,7 @@ class RunFindings {
                 say_narrow(chamber.chamber->ch, chamber.bore_in, chamber.bore_out);
         }
         for (std::size_t kind = 0; kind < run_.kinds.size(); ++kind) say_rules(kind);
+        for (const PipeKind& kind : run_.kinds) say_overfull(kind);
         say_laid_falls();
         say_standing_out();
         return std::move(findings_);
@@ -48,6 +50,15 @@ class RunFindings {
 
     void say(Code code, const std::string& message) {
         findings_.push_back(finding(code, {name()}, "line " + name() + ": " + message));
+    }
+
+    void say_overfull(const PipeKind& kind) {
+        if (std::isnan(kind.asked.flow) || !(kind.asked.fall > 0) || kind.part) return;
+        const Uniform most = greatest_flow(kind.asked.friction, kind.asked.bore, kind.asked.fall);
+        say(Code::DrainOverfull, flow_words(kind.asked.flow, book_.unit) + " is more than " +
+                                     bore_words(kind.asked.bore, book_.unit) + " at " +
+                                     fall_words(kind.asked.fall) + " takes with a free surface, " +
+                                     flow_words(most.flow, book_.unit));
     }
 
     // The stretch where cover is not surely enough, and the worst place in it.

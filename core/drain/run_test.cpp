@@ -275,4 +275,24 @@ TEST(DrainRun, ARuleFromMemoryIsAHint) {
     EXPECT_TRUE(site.said(Code::DrainFlatter).empty());
 }
 
+// The same as one pipe asked about alone; half of the full flow runs at half of the depth (any law: radius
+// and area are halves of a kind).
+TEST(DrainRun, TheJobsPeakRunsAsItDoesInOnePipe) {
+    const RunOf alone("");
+    const double half = alone.run().kinds[0].full.flow / 2;
+    EXPECT_FALSE(alone.run().kinds[0].part);
+    const RunOf site(R"({"kind":"rule","name":"hydraulics","values":{"flow":)" + std::to_string(half) +
+                     "}}\n");
+    ASSERT_TRUE(site.run().kinds[0].part);
+    EXPECT_NEAR(site.run().kinds[0].part->depth / 0.15, 0.5, 1e-3);
+    EXPECT_NEAR(site.run().kinds[0].part->velocity, alone.run().kinds[0].full.velocity, 1e-3);
+    EXPECT_TRUE(site.said(Code::DrainOverfull).empty());
+    const RunOf more(R"({"kind":"rule","name":"hydraulics","values":{"flow":0.03}})"
+                     "\n");
+    EXPECT_FALSE(more.run().kinds[0].part);
+    EXPECT_NE(more.said(Code::DrainOverfull).find("30 l/s is more than 150 mm at 1 in 100"),
+              std::string::npos)
+        << more.said(Code::DrainOverfull);
+}
+
 }  // namespace fallwright::drain

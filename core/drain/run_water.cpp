@@ -46,11 +46,19 @@ class Water {
         PipeKind kind;
         kind.asked = asked;
         kind.full = uniform_full(asked.friction, asked.bore, asked.fall);
+        add_part(kind);
         for (const preset::CleansingRule& own : job_.own)
             add_held(hold_against(own, asked, book_.unit), kind);
         if (job_.held_to != nullptr) add_held(hold_against(*job_.held_to, asked, book_.unit), kind);
         if (all_rules_) kind.rules = rules_of(job_, asked, book_.unit);
         run_.kinds.push_back(std::move(kind));
+    }
+
+    static void add_part(PipeKind& kind) {
+        const CleansingCase& asked = kind.asked;
+        if (std::isnan(asked.flow) || !(asked.fall > 0)) return;
+        const Uniform lower = depths_of_flow(asked.friction, asked.bore, asked.fall, asked.flow).lower;
+        if (!std::isnan(lower.depth)) kind.part = lower;
     }
 
     // A rule from memory is no limit.

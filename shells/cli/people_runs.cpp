@@ -180,13 +180,22 @@ class RunText {
         for (const drain::PipeKind& kind : run_.kinds) {
             text += "\n" + bore_text(kind.asked.bore, unit_) + " at " + fall_text(kind.asked.fall) +
                     ", full bore: " + velocity_text(kind.full.velocity, unit_) + ", " +
-                    flow_text(kind.full.flow, unit_) + "\n" +
+                    flow_text(kind.full.flow, unit_) + "\n" + at_flow(kind) +
                     rules_text(kind.rules, kind.asked, held_to, unit_);
         }
         return text;
     }
 
   private:
+    std::string at_flow(const drain::PipeKind& kind) const {
+        if (std::isnan(kind.asked.flow)) return "";
+        const std::string flow = "at " + flow_text(kind.asked.flow, unit_) + " ";
+        if (!kind.part) return flow + "it runs overfull\n";
+        return flow + "it runs " + bore_text(kind.part->depth, unit_) + " deep, " +
+               percent(kind.part->depth / kind.asked.bore) + " of the bore, at " +
+               velocity_text(kind.part->velocity, unit_) + "\n";
+    }
+
     std::string wanted(const RunPipe& pipe) const {
         switch (pipe.met.verdict) {
             case Verdict::Within:

@@ -12,6 +12,7 @@ import truth
 LINE, FALL = "D1", 1 / 150
 DIALLED = round(-FALL, 5)  # what the keypad takes
 BORE, WALL, BEDDING = 0.225, 0.018, 0.100
+STORM, ROUGHNESS = "24 l/s", 0.0006  # of the design's storm; of the pipe
 PIPE = 6.0
 CHAMBERS = [
     {"name": "MH1", "ch": 0.0, "in": 45.900, "cover": 47.275},
@@ -87,6 +88,7 @@ def evening(day):
     pipes = [{"from": ch, "to": ch + PIPE, "bore": BORE, "wall": WALL, "bedding": BEDDING} for ch, what in stations() if
              what in ("laid", "laid out")]
     day.entry("line", name=LINE, use="drain", plan=PLAN, start=0.0, pipes=pipes, chambers=CHAMBERS, outlets=[96.0])
+    day.entry("rule", name="hydraulics", values={"flow": STORM, "roughness": ROUGHNESS})
     day.entry("tolerance", line=LINE, what="laid", below=-TOLERANCE, above=TOLERANCE, fall_min=1 / 200, source="specification of the works")
     for what in ("laid in", "laid out"):
         day.entry("tolerance", line=LINE, what=what, below=-TOLERANCE, above=TOLERANCE, source="specification of the works")

@@ -1,12 +1,13 @@
 #!/usr/bin/python3
-"""Writes examples/lane.book.jsonl, the demo book: a lane is levelled, a storm drain designed under it, laid and checked.
+"""Writes examples/lane.book.jsonl, the demo book: a lane is levelled, a storm drain designed under it, laid and checked, the
+lane made good over it.
 
     make_demo.py            write the book
     make_demo.py --check    exit 1 if the book on disk differs from what would be written
     make_demo.py --truth    print what is really there, to hold adjusted results against
 
-The job is told in order by the functions morning, first_setup, second_setup, close, and those of drain.py. truth.py draws the
-errors. Standard library only.
+The job is told in order by the functions morning, first_setup, second_setup, close, and those of drain.py and road.py. truth.py draws
+the errors. Standard library only.
 """
 
 import argparse
@@ -16,6 +17,7 @@ from datetime import datetime, timedelta, timezone
 from pathlib import Path
 
 import drain
+import road
 import truth
 
 BOOK = Path(__file__).resolve().parents[2] / "examples" / "lane.book.jsonl"
@@ -112,7 +114,7 @@ def morning(day):
     day.entry("remark", text="The demo: a lane of about 100 m that falls about 1 in 160, levelled with a rotating laser from two "
               "set-ups, the second turned half round, and closed on both benchmarks. Ground every 8 m and four cross sections; "
               "one slip amended, one reading struck. Then a storm drain under it: designed, laid with the light set to its fall, "
-              "two joints out, one of them laid anew the next day. Drawn from the error model by tools/demo/make_demo.py, seed: "
+              "two joints out, one of them laid anew the next day; then the lower lane made good over it, base and surface. Drawn from the error model by tools/demo/make_demo.py, seed: "
               f"{truth.SEED}.")
     day.entry("benchmark", point="BM1", level=truth.given_benchmark("BM1"), source="bolt in the gatepost of no. 2, client's list")
     day.entry("benchmark", point="BM2", level=truth.given_benchmark("BM2"), sd=truth.BENCHMARK_SD["BM2"],
@@ -167,7 +169,7 @@ def close(day):
 def demo_day():
     """The whole book."""
     day = Day()
-    for part in (morning, first_setup, second_setup, close, drain.evening, drain.laying, drain.next_day):
+    for part in (morning, first_setup, second_setup, close, drain.evening, drain.laying, drain.next_day, road.made_good, road.base, road.surface):
         part(day)
     return day
 

@@ -17,9 +17,10 @@ import numpy as np
 
 import drain
 import make_demo
+import road
 import truth
 
-SETUPS = {"S1": make_demo.S1, "S2": make_demo.S2} | drain.SETUPS
+SETUPS = {"S1": make_demo.S1, "S2": make_demo.S2} | drain.SETUPS | road.SETUPS
 LEVEL_PLACE = 0.6e-5  # half of the 0.01 mm printed, and a little for ties
 
 
@@ -68,6 +69,8 @@ def where_read(e):
     if e["line"] == drain.LINE:
         older = " (1)" if e["ch"] == drain.AGAIN and e["setup"] != "S5" else ""
         return f"{drain.LINE} {e['ch']:.3f} {e['what']}{older}", drain.on_plan(e["ch"]), truth.FOOT_SD["ground" if e["what"] == "ground" else "laid"]
+    if e["line"] == road.LINE:
+        return road.point(e), truth.on_plan(e["ch"], e.get("off", 0.0)), truth.FOOT_SD[e["what"]]
     off = e.get("off", 0.0)
     side = f" {'R' if off > 0 else 'L'}{abs(off):.3f}" if off else ""
     return f"R1 {e['ch']:.3f}{side} ground", truth.on_plan(e["ch"], off), truth.FOOT_SD["ground"]
@@ -125,6 +128,9 @@ def true_levels():
     for e in booked():
         if e.get("line") == drain.LINE and e.get("what") == "ground":
             levels[where_read(e)[0]] = drain.ground(e["ch"])
+    for e in booked():
+        if e.get("line") == road.LINE and e["kind"] == "reading":
+            levels[road.point(e)] = road.built(e["ch"], e.get("off", 0.0), e["what"])
     for ch, what in drain.stations():
         levels[f"{drain.LINE} {ch:.3f} {what}"] = drain.laid(ch, what, anew=ch == drain.AGAIN)
     return levels
