@@ -73,8 +73,8 @@ export class Store {
             made: now.getTime(), changed: now.getTime(), lines: lines.length, saved: lines.length,
         };
         await this.#transaction(['books', 'lines'], (tx) => {
-            void tx.objectStore('books').add(card);
-            lines.forEach((line, seq) => void tx.objectStore('lines').add({ book: id, seq, text: line }));
+            written(tx.objectStore('books').add(card));
+            lines.forEach((line, seq) => written(tx.objectStore('lines').add({ book: id, seq, text: line })));
         });
         return id;
     }
@@ -91,22 +91,22 @@ export class Store {
         await this.#transaction(['books', 'lines'], async (tx) => {
             const card = await tx.objectStore('books').get(id);
             if (!card) throw new Error('this book is no longer on the device');
-            lines.forEach((text, i) => void tx.objectStore('lines').add({ book: id, seq: card.lines + i, text }));
-            void tx.objectStore('books').put({ ...card, lines: card.lines + lines.length, changed: now.getTime() });
+            lines.forEach((text, i) => written(tx.objectStore('lines').add({ book: id, seq: card.lines + i, text })));
+            written(tx.objectStore('books').put({ ...card, lines: card.lines + lines.length, changed: now.getTime() }));
         });
     }
 
     async markSaved(id: string, lines: number): Promise<void> {
         await this.#transaction(['books'], async (tx) => {
             const card = await tx.objectStore('books').get(id);
-            if (card) void tx.objectStore('books').put({ ...card, saved: lines });
+            if (card) written(tx.objectStore('books').put({ ...card, saved: lines }));
         });
     }
 
     async remove(id: string): Promise<void> {
         await this.#transaction(['books', 'lines'], (tx) => {
-            void tx.objectStore('books').delete(id);
-            void tx.objectStore('lines').delete(IDBKeyRange.bound([id, 0], [id, Infinity]));
+            written(tx.objectStore('books').delete(id));
+            written(tx.objectStore('lines').delete(IDBKeyRange.bound([id, 0], [id, Infinity])));
         });
     }
 
@@ -115,7 +115,7 @@ export class Store {
     }
 
     async set(key: string, value: unknown): Promise<void> {
-        await this.#transaction(['device'], (tx) => void tx.objectStore('device').put({ key, value }));
+        await this.#transaction(['device'], (tx) => written(tx.objectStore('device').put({ key, value })));
     }
 
     async #write(card: BookCard, drafts: readonly Draft[], by: string, now: Date, at: string): Promise<Kept> {
@@ -126,11 +126,11 @@ export class Store {
             const counter = ((await device.get('counter'))?.value as number | undefined) ?? 0;
             const standing = (await tx.objectStore('books').get(card.id)) ?? card;
             const made = makeLines(drafts, { device: name, counter, by, at });
-            void device.put({ key: 'name', value: name });
-            void device.put({ key: 'counter', value: made.counter });
-            made.lines.forEach((text, i) => void tx.objectStore('lines').add({ book: card.id, seq: standing.lines + i, text }));
+            written(device.put({ key: 'name', value: name }));
+            written(device.put({ key: 'counter', value: made.counter }));
+            made.lines.forEach((text, i) => written(tx.objectStore('lines').add({ book: card.id, seq: standing.lines + i, text })));
             const count = standing.lines + made.lines.length;
-            void tx.objectStore('books').put({ ...standing, lines: count, changed: now.getTime() });
+            written(tx.objectStore('books').put({ ...standing, lines: count, changed: now.getTime() }));
             kept = { lines: made.lines, ids: made.ids, count };
         });
         return kept;
@@ -159,6 +159,11 @@ export class Store {
 }
 
 type Transaction = IDBPTransaction<Schema, ('books' | 'lines' | 'device')[], 'readwrite'>;
+
+// A request fails with its transaction, and that one is heard.
+function written(request: Promise<unknown>) {
+    request.catch(() => undefined);
+}
 
 function abort(tx: { abort(): void }) {
     try {
