@@ -20,6 +20,10 @@ earthwork   | slow | volumes against exact integrals over the triangles of SciPy
 verdict     | slow | verdicts and joint probabilities against a million draws outside the core
 evenness    | slow | roughness, gaps and their uncertainty against integration, hulls and draws outside the core
 simulation  | slow | 100 books whose truth is known: intervals, chi-square, false alarms, blunders found
+xlsx        | slow | workbooks calculated anew by LibreOffice agree with the answers to their last digit; text stays text
+serve       | fast | the app'"'"'s server by curl: types, headers, compression, nothing outside its folder, signals
+package     | slow | what is installed works there; manual page and completions are what the commands say; a Debian package
+fuzz        | slow | every parser under libFuzzer with sanitizers, 30 s each
 durability  | slow | system calls of add, kills, parallel adds, a full disk
 wasm        | slow | the WebAssembly module builds, its loader survives what a browser does to it
 parity      | slow | WebAssembly answers with the bytes of the native build; a large book opens
@@ -45,7 +49,7 @@ step_repo() {
     return $status
 }
 step_format() { tools/format.sh --check; }
-step_release() { build release fallwright run_cases; }
+step_release() { build release product run_cases; }
 step_symbols() { build release fallwright && $python tools/check_repo.py symbols; }
 step_cases() {
     build release run_cases || return 1
@@ -115,6 +119,24 @@ step_verdict() {
 }
 step_evenness() { build release fallwright && $python tests/evenness/compare.py build/release/fallwright; }
 step_simulation() { build release fallwright && tests/simulation/run build/release/fallwright; }
+step_xlsx() {
+    build release fallwright fallwright-paper &&
+        $python tests/xlsx/compare.py build/release/fallwright-paper build/release/fallwright examples/two-benchmarks.book.jsonl \
+            $(find examples -name '*.book.jsonl' ! -name 'two-benchmarks*' | sort)
+}
+step_serve() { build release fallwright fallwright-serve && tests/server/run.sh build/release/fallwright; }
+step_package() {
+    local status=0
+    build release product || return 1
+    $python tools/man_page.py build/release/fallwright --check || status=1
+    tests/package/run.sh build/release || status=1
+    return $status
+}
+step_fuzz() {
+    build release run_cases && build fuzz fuzz_targets || return 1
+    [ -d build/test/emitted ] || step_cases > /dev/null
+    fuzz/run build/fuzz/fuzz build/test/emitted 30
+}
 step_durability() {
     local status=0
     build asan crash_points && build release fallwright || return 1

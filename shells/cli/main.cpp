@@ -23,6 +23,7 @@ struct Arguments {
     PlanArguments plan;
     DrainArguments drain;
     StaffArguments staff;
+    ServeArguments serve;
     ImportArguments import;
     std::vector<std::string> entry, books;
     std::string out;
@@ -293,6 +294,16 @@ void add_writing_verbs(CLI::App& app, Arguments& arguments, int& code) {
     join->callback([&] { code = join_files(arguments.books, arguments.out, arguments.output); });
 }
 
+void add_serve_verb(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* serve = add_verb(app, arguments, "serve", "The app in a browser, from this machine",
+                               "fallwright serve\n  fallwright serve --port 0 --app dist");
+    serve->add_option("--app", arguments.serve.app, "Folder of the built app; else the installed one");
+    serve->add_option("--port", arguments.serve.port, "Port; 8437, 0 for any that is free");
+    serve->add_option("--listen", arguments.serve.listen,
+                      "Address to listen on, such as 0.0.0.0 for the network; else this machine only");
+    serve->callback([&] { code = serve_app(arguments.serve, arguments.output); });
+}
+
 int refuse_words(const std::string& what) {
     std::fprintf(stderr, "fallwright: %s; see fallwright --help\n", what.c_str());
     return 2;
@@ -315,6 +326,7 @@ int run(int argc, char** argv) {
     add_drain_verb(app, arguments, code);
     add_staff_verb(app, arguments, code);
     add_writing_verbs(app, arguments, code);
+    add_serve_verb(app, arguments, code);
     try {
         app.parse(argc, argv);
     } catch (const CLI::RequiredError& error) {

@@ -67,6 +67,13 @@ struct DrainArguments {
 };
 int answer_drain(const DrainArguments& arguments, const Output& output);
 
+struct ServeArguments {
+    std::string app, port, listen;  // "" where not given
+};
+// The built app on this machine, until told to end; by the program fallwright-serve, which takes this one's
+// place.
+int serve_app(const ServeArguments& arguments, const Output& output);
+
 struct StaffArguments {
     std::string reading, unit, length, window;
     std::string svg;  // file for the drawing, "" for the terminal

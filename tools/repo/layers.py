@@ -8,7 +8,7 @@ INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.M)
 STAGE = re.compile(r"add_stage\((\w+)(?:\s+USES\s+([\w\s]+?))?(?:\s+PRIVATE\s+([\w\s]+?))?\s*\)")
 
 # Where the full JSON header and Eigen may be included; tests may look at results with the JSON header too.
-JSON_HOMES = ("core/book/", "core/desk/", "exchange/", "tests/", "shells/", "bench/")
+JSON_HOMES = ("core/book/", "core/desk/", "exchange/", "tests/", "shells/", "bench/", "fuzz/")
 EIGEN_HOMES = ("core/adjust/", "tests/adjust/", "bench/")
 
 
