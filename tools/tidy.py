@@ -3,8 +3,8 @@
 
 Without files: what changed. The base of the change is $FALLWRIGHT_BASE, else where HEAD left origin's main branch;
 where that cannot be told (a fresh clone of main), the newest commit older than a working session; where there is
-none, everything is looked at. A changed header stands for the sources
-that include it. A file that was clean is not looked at again until it, a header of ours that it includes, or the
+none, everything is looked at. A changed header stands for one source
+that includes it. A file that was clean is not looked at again until it, a header of ours that it includes, or the
 rules change; the memory of that is build/tidy. Compiler flags are those of the asan build.
 """
 
@@ -76,8 +76,19 @@ def sources():
 def touched(change):
     if change is None or ".clang-tidy" in change:
         return sources()
-    direct = {name: {resolve(name, path) for path in INCLUDE.findall(tree.text(name))} for name in sources()}
-    return [name for name in sources() if name in change or direct[name] & change]
+    chosen = {name for name in sources() if name in change}
+    for header in (name for name in change if name.endswith(".h")):
+        chosen |= set(reads(header, chosen))
+    return sorted(chosen)
+
+
+def reads(header, chosen):
+    """One source that shows what is wrong in a header: a chosen one if it can, else its own, else the first that includes it."""
+    including = [name for name in sources() if header in {resolve(name, path) for path in INCLUDE.findall(tree.text(name))}]
+    if any(name in chosen for name in including):
+        return []
+    own = header.removesuffix(".h") + ".cpp"
+    return [own] if own in including else including[:1]
 
 
 def fingerprint(name):
