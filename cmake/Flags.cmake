@@ -17,12 +17,6 @@ if(FALLWRIGHT_SANITIZE)
     add_link_options(-fsanitize=address,undefined)
 endif()
 
-if(FALLWRIGHT_FUZZ)
-    # Edges are counted in everything; main() comes with each target (fuzz/).
-    add_compile_options(-fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
-    add_link_options(-fsanitize=address,undefined)
-endif()
-
 if(EMSCRIPTEN)
     add_compile_options(-fwasm-exceptions)
     add_link_options(-fwasm-exceptions)

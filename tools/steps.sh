@@ -133,9 +133,9 @@ step_package() {
     return $status
 }
 step_fuzz() {
-    build release run_cases && build fuzz fuzz_targets || return 1
+    build release run_cases && build asan fuzz_targets || return 1
     [ -d build/test/emitted ] || step_cases > /dev/null
-    fuzz/run build/fuzz/fuzz build/test/emitted 30
+    fuzz/run build/asan/fuzz build/test/emitted 30
 }
 step_durability() {
     local status=0
