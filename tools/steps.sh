@@ -27,6 +27,8 @@ fuzz        | slow | every parser under libFuzzer with sanitizers, 30 s each
 durability  | slow | system calls of add, kills, parallel adds, a full disk
 wasm        | slow | the WebAssembly module builds, its loader survives what a browser does to it
 parity      | slow | WebAssembly answers with the bytes of the native build; a large book opens
+app         | slow | the field app: types, engine, store, entries
+browser     | slow | the field app in Chromium: a day at work, doors, offline, crashes, two windows, a full store, joining, access
 tidy        | slow | clang-tidy on the change
 '
 
@@ -155,6 +157,19 @@ step_parity() {
     [ -d build/test/emitted ] || step_cases > /dev/null
     node tests/parity/parity.mjs --wasm build/wasm/shells/wasm/fallwright.wasm --native build/release/fallwright \
         --emitted build/test/emitted --work build/test examples/*.book.jsonl
+}
+step_app() {
+    need wasm && build wasm fallwright_wasm && app_packages || return 1
+    local status=0
+    one npm --prefix web run --silent check || status=1
+    npm --prefix web run --silent unit -- --reporter=tap-flat > build/test/unit.tap || status=1
+    grep '^not ok' build/test/unit.tap
+    awk '/^ok/ { good += 1 } /^not ok/ { bad += 1 } END { print good + 0 " passed, " bad + 0 " failed" }' build/test/unit.tap
+    return $status
+}
+step_browser() {
+    need browser && build release fallwright && build_app || return 1
+    FALLWRIGHT="$PWD/build/release/fallwright" node --test --test-concurrency=2 web/tests/browser/*.test.mjs
 }
 step_tidy() { configure asan && $python tools/tidy.py; }
 
