@@ -87,7 +87,7 @@ export class Job {
         const now = new Date();
         const { when, behind } = stampAfter(this.#lastTime(), now);
         this.clockBehind = behind;
-        const kept = await this.#store.append(this.id, drafts, settings.by, now, timeStamp(when));
+        const kept = await this.#store.append(this.id, drafts, settings.by, now, timeStamp(when), this.#newTitle(drafts));
         this.lines = [...this.lines, ...kept.lines];
         this.#channel?.postMessage(kept.count);
         await this.#refreshCard();
@@ -114,6 +114,12 @@ export class Job {
 
     async #refreshCard() {
         this.card = (await this.#store.card(this.id)) ?? this.card;
+    }
+
+    // Amending the book's own line renames the job on the list too.
+    #newTitle(drafts: readonly Draft[]): string | undefined {
+        const title = drafts.flatMap((each) => (each.kind === 'amend' && each.of === this.entries[0]?.id ? [each.set['title']] : [])).at(-1);
+        return typeof title === 'string' ? title : undefined;
     }
 
     #lastTime(): string | null {

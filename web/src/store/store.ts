@@ -79,11 +79,11 @@ export class Store {
         return id;
     }
 
-    /** Adds entries to a book; the ids come from the device's counter in the same transaction. */
-    async append(id: string, drafts: readonly Draft[], by: string, now: Date, at: string): Promise<Kept> {
+    /** Adds entries to a book; the ids come from the device's counter in the same transaction, as does a new title. */
+    async append(id: string, drafts: readonly Draft[], by: string, now: Date, at: string, title?: string): Promise<Kept> {
         const card = await this.card(id);
         if (!card) throw new NotKept('lost', new Error('this book is no longer on the device'));
-        return this.#write(card, drafts, by, now, at);
+        return this.#write(card, drafts, by, now, at, title);
     }
 
     /** Adds lines of another file as they stand (joining). */
@@ -118,7 +118,7 @@ export class Store {
         await this.#transaction(['device'], (tx) => written(tx.objectStore('device').put({ key, value })));
     }
 
-    async #write(card: BookCard, drafts: readonly Draft[], by: string, now: Date, at: string): Promise<Kept> {
+    async #write(card: BookCard, drafts: readonly Draft[], by: string, now: Date, at: string, title?: string): Promise<Kept> {
         let kept: Kept = { lines: [], ids: [], count: 0 };
         await this.#transaction(['books', 'lines', 'device'], async (tx) => {
             const device = tx.objectStore('device');
@@ -130,7 +130,7 @@ export class Store {
             written(device.put({ key: 'counter', value: made.counter }));
             made.lines.forEach((text, i) => written(tx.objectStore('lines').add({ book: card.id, seq: standing.lines + i, text })));
             const count = standing.lines + made.lines.length;
-            written(tx.objectStore('books').put({ ...standing, lines: count, changed: now.getTime() }));
+            written(tx.objectStore('books').put({ ...standing, title: title ?? standing.title, lines: count, changed: now.getTime() }));
             kept = { lines: made.lines, ids: made.ids, count };
         });
         return kept;
