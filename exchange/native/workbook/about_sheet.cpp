@@ -13,8 +13,8 @@ std::string joined(const std::vector<std::string>& names) {
 void line(Sheet& sheet, std::string_view name, std::string_view about, std::string_view text) {
     constexpr std::size_t wide = 90;
     sheet.paragraph(2, text, wide);
-    sheet.text(0, name);
-    sheet.text(1, about);
+    sheet.text(0, name, Style::Wrapped);
+    sheet.text(1, about, Style::Wrapped);
     sheet.next_row();
 }
 
@@ -27,10 +27,10 @@ std::vector<Head> about_heads() {
 void write_about(const Evaluation& evaluation, const std::vector<Fact>& facts, Sheet& sheet) {
     for (const Fact& fact : facts) line(sheet, fact.name, "", fact.text);
     for (const UsedPreset& used : evaluation.presets)
-        line(sheet, "rests on", used.name, used.source + " " + used.edition);
+        line(sheet, "rests on", used.name, used.source + ", " + used.edition);
     for (const Finding& found : evaluation.findings)
         line(sheet, severity_word(catalogue(found.code).severity), joined(found.about),
-             found.message + ". " + found.cure);
+             found.message + "; " + found.cure);
     for (const Caution& caution : evaluation.cautions.all)
         line(sheet, "caution", joined(caution.about), caution.text);
 }

@@ -120,7 +120,7 @@ void Sheet::widen(std::size_t column, std::size_t characters) {
 
 void Sheet::text(std::size_t column, std::string_view text, Style style) {
     if (full() || text.empty()) return;
-    if (style == Style::Plain || style == Style::Ruled) widen(column, characters_in(text) + 1);
+    if (style != Style::Strong && style != Style::StrongRight) widen(column, characters_in(text) + 1);
     worksheet_write_string(sheet_, at(), static_cast<lxw_col_t>(column), cut(text, longest_text).c_str(),
                            formats_.text(style));
 }
