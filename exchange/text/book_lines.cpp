@@ -102,6 +102,8 @@ class Writer {
     void write_step(const RunStep& step) {
         if (step.kind == RunStep::Kind::Heading) {
             const Record& record = *step.record;
+            // What the row says may stand in a column without a name, which is not used.
+            if (record.point.empty() && record.remark.empty()) return;
             const bool both = !record.point.empty() && !record.remark.empty();
             return write_remark(record.point + (both ? ": " : "") + record.remark);
         }
