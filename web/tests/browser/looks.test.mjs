@@ -83,7 +83,7 @@ test('taps: a reading with mark and HIGH at most 6, clamped at most 4', { timeou
         await locator.tap();
     };
     const keepHigh = async () => {
-        await tap(main.getByRole('button', { name: 'HIGH' }));
+        await tap(main.getByRole('button', { name: 'HIGH', exact: true }));
         for (const digit of ['1', '7']) await tap(main.getByRole('button', { name: digit, exact: true }));
         await tap(main.getByRole('button', { name: 'Keep', exact: true }));
     };
@@ -201,11 +201,11 @@ test('keyboard and hand: what has the focus is seen; practice by keys; the left 
         await openBook(page, 'feet', feet);
         await page.getByRole('link', { name: 'Read', exact: true }).click();
         await page.getByLabel('Clamped', { exact: true }).check({ force: true });
-        const left = () => page.locator('main:not([hidden])').getByRole('button', { name: 'HIGH' }).evaluate((node) => node.getBoundingClientRect().left);
+        const left = () => page.locator('main:not([hidden])').getByRole('button', { name: 'HIGH', exact: true }).evaluate((node) => node.getBoundingClientRect().left);
         const right = await left();
         await page.evaluate(() => localStorage.setItem('fallwright-hand', '"left"'));
         await page.reload();
-        await page.locator('main:not([hidden])').getByRole('button', { name: 'HIGH' }).waitFor();
+        await page.locator('main:not([hidden])').getByRole('button', { name: 'HIGH', exact: true }).waitFor();
         assert.ok(Math.abs((await left()) - right) > 40);
     } finally {
         await end();

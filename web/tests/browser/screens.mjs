@@ -93,7 +93,7 @@ export const SCREENS = [
         await page.locator('.face svg').waitFor();
     }],
     ['practice-told', async (page) => {
-        for (const digit of '1396') await page.getByRole('button', { name: digit, exact: true }).click();
+        for (const digit of '490') await page.getByRole('button', { name: digit, exact: true }).click();
         await page.getByRole('button', { name: 'Check' }).click();
         await page.locator('[data-grade]').waitFor();
     }],
@@ -134,7 +134,7 @@ export const SCREENS = [
     ['demo-read-where', async (page) => page.locator('.now').click()],
     ['demo-read-drawn', async (page) => {
         await page.locator('.now').click();
-        await page.getByRole('button', { name: 'Draw the staff' }).click();
+        await page.getByRole('button', { name: 'Drawn staff' }).click();
         await page.getByRole('slider').waitFor();
     }],
     ['demo-read-doubt', async (page) => {
@@ -153,7 +153,7 @@ export const SCREENS = [
     ['feet-clamped', async (page) => {
         await place('Read')(page);
         await page.getByLabel('Clamped', { exact: true }).check({ force: true });
-        await page.locator('main:not([hidden])').getByRole('button', { name: 'HIGH' }).click();
+        await page.locator('main:not([hidden])').getByRole('button', { name: 'HIGH', exact: true }).click();
         await settled(page);
     }],
     ['doors', async (page, address) => {
