@@ -12,7 +12,7 @@ const FLAGS = ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', 
 /** A browser of its own; `profile` keeps it between two starts. */
 export async function openBrowser(options = {}, profile = null) {
     const folder = profile ?? mkdtempSync(join(tmpdir(), 'fallwright-browser-'));
-    const context = await chromium.launchPersistentContext(folder, { executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: FLAGS, ...options });
+    const context = await chromium.launchPersistentContext(folder, { executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', ...options, args: [...FLAGS, ...(options.args ?? [])] });
     context.setDefaultTimeout(20_000);
     const page = context.pages()[0] ?? (await context.newPage());
     return {

@@ -63,7 +63,7 @@ export function clipped() {
         const range = document.createRange();
         range.selectNodeContents(element);
         const [text, box] = [range.getBoundingClientRect(), element.getBoundingClientRect()];
-        if (getComputedStyle(element).display !== 'inline' && (element.scrollWidth > element.clientWidth + 1 || text.height > box.height + 8)) found.push(`${element.tagName} "${element.textContent.trim().slice(0, 40)}"`);
+        if (getComputedStyle(element).display !== 'inline' && (element.scrollWidth > element.clientWidth + 1 || text.height > box.height * 1.3)) found.push(`${element.tagName} "${element.textContent.trim().slice(0, 40)}"`);
     }
     return found;
 }

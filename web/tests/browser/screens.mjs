@@ -28,6 +28,17 @@ export const feet = lines([
     { kind: 'reading', setup: 'S1', line: 'Outfall', ch: 40, what: 'laid', high: 0.061 },
 ]);
 
+/** A drain to lay, its laser level, a receiver that can be clamped. */
+export const yard = lines([
+    { kind: 'book', format: 'fallwright', version: 1, title: 'Cooper Yard', unit: 'm' },
+    { kind: 'benchmark', point: 'BM1', level: 50 },
+    { kind: 'instrument', name: 'laser', type: 'rotating-laser' },
+    { kind: 'line', name: 'D1', use: 'drain', profile: [{ ch: 0, level: 49 }, { ch: 20, gradient: '1 in 80 fall' }], pipes: [{ from: 0, to: 20, bore: 0.15 }] },
+    { kind: 'tolerance', line: 'D1', what: 'laid', below: -0.01, above: 0.01 },
+    { kind: 'setup', name: 'S1', instrument: 'laser', place: { line: 'D1', ch: 0, off: 2 }, plane: { main: '1 in 80 fall', cross: 0, towards: 'D1' }, clamp: 2.4 },
+    { kind: 'reading', setup: 'S1', point: 'BM1', staff: 1.4, along: 2, across: 3 },
+]);
+
 /** 2,000 readings along a drain. */
 export function many(count = 2000) {
     const spacing = 0.5;
