@@ -14,7 +14,7 @@ namespace {
 constexpr double same = 1e-6;
 
 // Light at 51.500. Two bores, a drop of 0.100 at B; A to B falls 1 in 100, B to C too.
-const std::string site = R"({"kind":"benchmark","point":"BM","level":50}
+const std::string ties = R"({"kind":"benchmark","point":"BM","level":50}
 {"kind":"instrument","name":"I","type":"optical-level","collimation_sd":0,"reading_sd":0.001,"sd_per_m":0}
 {"kind":"setup","name":"S","instrument":"I"}
 {"kind":"reading","point":"BM","sight":"back","staff":1.5}
@@ -44,7 +44,7 @@ std::string ground() {
 class RunOf {
   public:
     explicit RunOf(const std::string& more)
-        : book_(site + joined(drain) + more), basis_(book_.basis()), runs_(drain_runs(basis_, wish())) {}
+        : book_(ties + joined(drain) + more), basis_(book_.basis()), runs_(drain_runs(basis_, wish())) {}
 
     const drain::Run& run() const { return runs_.runs.at(0); }
     const Runs& runs() const { return runs_; }
