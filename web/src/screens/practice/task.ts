@@ -5,7 +5,7 @@ import type { Unit } from '$api';
 export const LEVELS = ['near', 'far', 'blurred', 'inverted', 'receiver', 'all'] as const;
 export type Level = (typeof LEVELS)[number];
 export const LEVEL_WORDS: Record<Level, string> = {
-    near: '1  Near and clear', far: '2  Far away', blurred: '3  Out of focus', inverted: '4  Upside down', receiver: '5  HIGH or LOW', all: '6  All at once',
+    near: '1  Near', far: '2  Far', blurred: '3  Out of focus', inverted: '4  Upside down', receiver: '5  HIGH or LOW', all: '6  All at once',
 };
 
 export interface Receiver {
