@@ -14,6 +14,7 @@ int become(const std::string& name, const std::vector<std::string>& arguments) {
     std::vector<std::string> words = arguments;
     words.insert(words.begin(), program);
     std::vector<char*> pointers;
+    pointers.reserve(words.size() + 1);
     for (std::string& word : words) pointers.push_back(word.data());
     pointers.push_back(nullptr);
     std::fflush(nullptr);
