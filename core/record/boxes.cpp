@@ -1,7 +1,6 @@
 #include "record/boxes.h"
 
 #include <algorithm>
-#include <utility>
 
 namespace fallwright::record {
 
@@ -27,21 +26,43 @@ void draw_name(Drawing& drawing, const BoxRow& row, double middle) {
 }
 
 void draw_values(Drawing& drawing, const BoxTable& table, const BoxRow& row, double y) {
+    const double middle = y + row.height / 2, down = small_type * middle_of_type;
     for (std::size_t i = 0; i < row.values.size(); ++i) {
         // A tick where the column goes on, so that the eye keeps to it and no line runs through a figure.
         const double x = table.columns[i];
         drawing.line({x, y}, {x, y + padding / 2 - 0.2}, {hair, Ink::Faint, sheet::Dash::Solid});
-        drawing.text(
-            turned({x + small_type * middle_of_type, y + row.height / 2}, row.values[i], small_type));
+        if (table.level) {
+            drawing.text(label({x, middle + down}, row.values[i], small_type, sheet::Anchor::Middle));
+        } else {
+            drawing.text(turned({x + down, middle}, row.values[i], small_type));
+        }
     }
+}
+
+double longest(const BoxRow& row) {
+    double most = 0;
+    for (const std::string& value : row.values) most = std::max(most, text_width(value, small_type));
+    return most;
 }
 
 }  // namespace
 
-BoxRow box_row(std::string title, std::string unit, std::vector<std::string> values) {
-    double longest = 3 * small_type;
-    for (const std::string& value : values) longest = std::max(longest, text_width(value, small_type));
-    return {std::move(title), std::move(unit), std::move(values), longest + padding};
+bool fits_level(const BoxTable& table) {
+    double widest = 0;
+    for (const BoxRow& row : table.rows) widest = std::max(widest, longest(row));
+    const double apart = widest + 1.6;
+    double before = table.left - apart / 2;
+    for (const double x : table.columns) {
+        if (x - before < apart) return false;
+        before = x;
+    }
+    return table.right + apart / 2 - before >= apart;
+}
+
+void lay_rows(BoxTable& table, bool level) {
+    table.level = level;
+    for (BoxRow& row : table.rows)
+        row.height = (level ? small_type * 1.4 : std::max(3 * small_type, longest(row))) + padding;
 }
 
 double box_rows_height(const std::vector<BoxRow>& rows) {

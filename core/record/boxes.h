@@ -18,6 +18,7 @@ struct BoxRow {
 
 struct BoxTable {
     double left = 0, right = 0;   // of the values, mm; names of rows stand from 0 to left
+    bool level = false;           // values stand level, where they have room
     std::vector<double> columns;  // where the values stand
     std::vector<BoxRow> rows;
 };
@@ -27,8 +28,10 @@ constexpr double gutter = 33;
 // Least distance of two values in the boxes.
 constexpr double column_apart = 3.1;
 
-// As high as its longest value.
-BoxRow box_row(std::string title, std::string unit, std::vector<std::string> values);
+// Whether every value has room beside its neighbours without being turned.
+bool fits_level(const BoxTable& table);
+// Sets the heights of rows: turned values need as much as the longest.
+void lay_rows(BoxTable& table, bool level);
 double box_rows_height(const std::vector<BoxRow>& rows);
 // From `top` down; where they end.
 double draw_box_rows(Drawing& drawing, const BoxTable& table, double top);

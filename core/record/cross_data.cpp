@@ -72,12 +72,12 @@ class CrossGatherer {
         }
     }
 
-    // Only where something lies off the line.
+    // Only where two places or more lie across the line: one makes no section.
     void add(std::size_t from, std::size_t to) {
-        const auto beside = [](const Read& each) { return std::fabs(each.off) >= least_offset; };
-        if (std::none_of(read_.begin() + static_cast<std::ptrdiff_t>(from),
-                         read_.begin() + static_cast<std::ptrdiff_t>(to), beside))
-            return;
+        bool across = false;
+        for (std::size_t i = from + 1; i < to; ++i)
+            across = across || std::fabs(read_[i].off - read_[from].off) >= least_offset;
+        if (!across) return;
         CrossSection section = designed(read_[from].ch);
         for (std::size_t i = from; i < to; ++i) take(column_at(section, read_[i].off), read_[i]);
         finish(section);

@@ -1,8 +1,9 @@
 // cross_data: what cross sections of one line have in their columns. Inside record only.
 //
-// A section stands at each chainage where something was read off the line; where nothing was, and the line
-// has a crossfall, at the line's own points. Columns by offset, left to right: edges, the line itself,
-// whatever was read. Everything is taken from the evaluation as it is. Metres; NaN where there is none.
+// A section stands at each chainage where two places or more across the line were read; where there is none,
+// and the line has a crossfall, at the line's own points. Columns by offset, left to right: edges, the line
+// itself, whatever was read. Everything is taken from the evaluation as it is. Metres; NaN where there is
+// none.
 #pragma once
 
 #include <string>

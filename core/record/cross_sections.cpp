@@ -30,6 +30,8 @@ class CrossSheets {
         std::vector<sheet::Figure> figures;
         if (data_.sections.empty()) return figures;
         choose_scales();
+        level_ = std::all_of(data_.sections.begin(), data_.sections.end(),
+                             [this](const CrossSection& section) { return fits_level(table_of(section)); });
         std::vector<std::pair<std::size_t, std::size_t>> sheets;
         const double usable = room_.height - 24;
         double used = usable + 1;
@@ -77,11 +79,9 @@ class CrossSheets {
 
     void choose_scales() {
         double width = same_spread, height = same_spread;
-        std::size_t most = 1;
         for (const CrossSection& section : data_.sections) {
             width = std::max(width, section.columns.back().off - section.columns.front().off);
             height = std::max(height, levels(section).size());
-            most = std::max(most, section.columns.size());
         }
         horizontal_ = round_scale(width * mm_per_metre / inner_width(), book_.unit);
         vertical_ = round_scale(height * mm_per_metre / plot_height, book_.unit);
@@ -100,7 +100,7 @@ class CrossSheets {
                 values.push_back(value(column));
                 any = any || !values.back().empty();
             }
-            if (any) all.push_back(box_row(title, of, std::move(values)));
+            if (any) all.push_back({title, of, std::move(values), 0});
         };
         add("Offset", unit, [this](const CrossColumn& column) { return offset_words(column.off); });
         add("Existing ground", unit,
@@ -134,11 +134,26 @@ class CrossSheets {
         return std::floor(rounded_to((low - over_datum * vertical_ / mm_per_metre) / step, 6)) * step;
     }
 
+    // The line itself stands where it would in the middle of what was read.
+    double x_of(const CrossSection& section, double off) const {
+        const double middle = (section.columns.front().off + section.columns.back().off) / 2;
+        return gutter + inset + inner_width() / 2 + on_paper(off - middle, horizontal_);
+    }
+
+    BoxTable table_of(const CrossSection& section) const {
+        BoxTable table = {gutter, room_.width - right_margin, false, {}, rows(section)};
+        std::vector<double> wanted;
+        for (const CrossColumn& column : section.columns) wanted.push_back(x_of(section, column.off));
+        table.columns = spread(wanted, column_apart, table.left + 2, table.right - 2);
+        lay_rows(table, level_);
+        return table;
+    }
+
     double height_of(const CrossSection& section) const {
         const Range range = levels(section);
         const double high = std::isnan(range.high) ? 0 : range.high;
         return name_height + on_paper(high - datum_of(section), vertical_) + 3 + knee +
-               box_rows_height(rows(section)) + between;
+               box_rows_height(table_of(section).rows) + between;
     }
 
     sheet::Figure draw(std::size_t first, std::size_t last, const std::string& part) {
@@ -177,19 +192,15 @@ class CrossSheets {
         const double datum = datum_of(section);
         const double high = std::isnan(range.high) ? datum : range.high;
         const double datum_y = top + name_height + 3 + on_paper(high - datum, vertical_);
-        // All sections of a sheet have the line itself at one place.
-        const double middle_off = (section.columns.front().off + section.columns.back().off) / 2;
-        const double middle = gutter + inset + inner_width() / 2;
-        const auto x = [&](double off) { return middle + on_paper(off - middle_off, horizontal_); };
+        const auto x = [&](double off) { return x_of(section, off); };
         const auto y = [&](double level) { return datum_y - on_paper(level - datum, vertical_); };
         sheet::Label name = label({1, top + usual_type * 1.2}, "Chainage " + level_words(book_, section.ch),
                                   usual_type + 0.4);
         name.bold = true;
         drawing.text(name);
-        BoxTable table = {gutter, room_.width - right_margin, {}, rows(section)};
+        const BoxTable table = table_of(section);
         std::vector<double> wanted;
         for (const CrossColumn& column : section.columns) wanted.push_back(x(column.off));
-        table.columns = spread(wanted, column_apart, table.left + 2, table.right - 2);
         draw_frame(drawing, section, table, wanted, datum, datum_y, y);
         draw_lines(drawing, section, x, y);
         return draw_box_rows(drawing, table, datum_y + knee) + between;
@@ -277,6 +288,7 @@ class CrossSheets {
     CrossData data_;
     Room room_;
     double horizontal_ = 100, vertical_ = 100;
+    bool level_ = false;  // values of the boxes stand level
     std::vector<LegendEntry> legend_;
     UsedMarks marks_;
 };

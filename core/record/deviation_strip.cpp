@@ -12,7 +12,7 @@ namespace fallwright::record {
 namespace {
 
 constexpr double left_margin = 16, right_margin = 2, inset = 4, point_apart = 3;
-constexpr double usual_panel = 46, least_panel = 24;
+constexpr double usual_panel = 46, least_panel = 24, side_by_side = 1.1;
 
 class Strip {
   public:
@@ -56,10 +56,11 @@ class Strip {
             (of_fit_ ? "Off the straight line of best fit: " : "Deviations from the design: ") + name() +
             part;
         double y = draw_head(drawing, title, facts(window));
-        const double height = std::clamp(room_.height - y - 30, least_panel, usual_panel);
-        const Box box = {left_margin, y + 2, room_.width - right_margin, y + 2 + height};
-        const DeviationPanel panel = deviation_panel(box, deviation_reach({surface_}, of_fit_),
-                                                     of_fit_ ? nullptr : surface_.tolerance, book_.unit);
+        const double most = std::clamp(room_.height - y - 30, least_panel, usual_panel);
+        const double right = std::clamp(x_of(window, window.to) + inset, left_margin + least_panel * 3,
+                                        room_.width - right_margin);
+        const DeviationPanel panel = fitted_panel({left_margin, y + 2, right, y + 2 + most});
+        const Box& box = panel.box;
         draw_panel(drawing, panel, book_);
         y = draw_chainages(drawing, window, box);
         UsedMarks used;
@@ -79,6 +80,18 @@ class Strip {
                            sheet::Anchor::End));
         drawing.cut(y + 0.5);
         return drawing.take(title, said(window, panel));
+    }
+
+    // As high as its round scale needs.
+    DeviationPanel fitted_panel(Box box) const {
+        const Tolerance* tolerance = of_fit_ ? nullptr : surface_.tolerance;
+        const double reach = deviation_reach({surface_}, of_fit_);
+        const double scale = deviation_panel(box, reach, tolerance, book_.unit).scale;
+        const double needed = std::max(2 * on_paper(reach, scale), least_panel);
+        box.bottom = std::min(box.bottom, box.top + needed);
+        DeviationPanel panel = deviation_panel(box, reach, tolerance, book_.unit);
+        panel.scale = scale;
+        return panel;
     }
 
     std::string facts(const Window& window) const {
@@ -103,7 +116,13 @@ class Strip {
         for (std::size_t i = window.first; i <= window.last; ++i) {
             const Found& found = *shown_[i];
             const Judgement judged = of_fit_ ? Judgement{} : found.judged;
-            all.push_back({x_of(window, found.ch), value(found), found.sd, judged, found.point});
+            // Two at a chamber stand beside each other.
+            double x = x_of(window, found.ch);
+            if (!all.empty() && x - all.back().x < side_by_side) {
+                all.back().x -= side_by_side;
+                x += side_by_side;
+            }
+            all.push_back({x, value(found), found.sd, judged, found.point});
         }
         return all;
     }

@@ -32,6 +32,7 @@ Drawing::Drawing(double width, double height) {
     columns_ = static_cast<std::size_t>(width / cell) + 1;
     rows_ = static_cast<std::size_t>(height / cell) + 1;
     grid_.resize(columns_ * rows_);
+    avoided_.resize(columns_ * rows_);
 }
 
 void Drawing::line(At a, At b, const sheet::Stroke& stroke, std::string about) {
@@ -71,6 +72,7 @@ void Drawing::text(const sheet::Label& label, std::string about) {
 }
 
 bool Drawing::place(sheet::Label label, const std::vector<LabelPlace>& places, std::string about) {
+    const LabelPlace* chosen = nullptr;
     for (const LabelPlace& each : places) {
         label.at = each.at;
         label.anchor = each.anchor;
@@ -78,10 +80,15 @@ bool Drawing::place(sheet::Label label, const std::vector<LabelPlace>& places, s
         const bool on_sheet =
             box.left >= 0 && box.top >= 0 && box.right <= figure_.width && box.bottom <= figure_.height;
         if (!on_sheet || !is_free(box)) continue;
-        text(label, std::move(about));
-        return true;
+        const bool best = !over_line(box);
+        if (chosen == nullptr || best) chosen = &each;
+        if (best) break;
     }
-    return false;
+    if (chosen == nullptr) return false;
+    label.at = chosen->at;
+    label.anchor = chosen->anchor;
+    text(label, std::move(about));
+    return true;
 }
 
 std::pair<std::size_t, std::size_t> Drawing::cells(double from, double to, std::size_t most) const {
@@ -103,6 +110,29 @@ bool Drawing::is_free(const Box& box) const {
         }
     }
     return true;
+}
+
+bool Drawing::over_line(const Box& box) const {
+    const auto [left, right] = cells(box.left, box.right, columns_);
+    const auto [top, bottom] = cells(box.top, box.bottom, rows_);
+    for (std::size_t row = top; row <= bottom; ++row) {
+        for (std::size_t column = left; column <= right; ++column) {
+            for (const At& at : avoided_[row * columns_ + column]) {
+                if (at.x > box.left && at.x < box.right && at.y > box.top && at.y < box.bottom) return true;
+            }
+        }
+    }
+    return false;
+}
+
+void Drawing::avoid(At a, At b) {
+    const double length = std::fabs(b.x - a.x) + std::fabs(b.y - a.y);
+    if (!(length < figure_.width + figure_.height)) return;
+    const int steps = static_cast<int>(length) + 1;
+    for (int i = 0; i <= steps; ++i) {
+        const At at = {a.x + (b.x - a.x) * i / steps, a.y + (b.y - a.y) * i / steps};
+        avoided_[cells(at.y, at.y, rows_).first * columns_ + cells(at.x, at.x, columns_).first].push_back(at);
+    }
 }
 
 void Drawing::keep_clear(const Box& box) {

@@ -1,8 +1,9 @@
 // drawing: a figure being drawn, and where its labels may still stand. Inside record only.
 //
 // Every label goes through here, so that no two of them overlap: a fixed one (title, box of a table) takes
-// its place, a free one is offered places and stands at the first that is free and on the sheet, or is left
-// out. What a label must not hide (a symbol, a bar) can be kept clear as well.
+// its place, a free one is offered places and stands at the first that is free, on the sheet and over no line
+// that matters, else at the first that is free, or is left out. What a label must not hide (a symbol, a bar)
+// can be kept clear as well.
 //
 // Millimetres of paper, y down, as in sheet/figure.h. Labels stand level or turned by 90 degrees.
 #pragma once
@@ -64,16 +65,20 @@ class Drawing {
     bool place(sheet::Label label, const std::vector<LabelPlace>& places, std::string about = "");
     bool is_free(const Box& box) const;
     void keep_clear(const Box& box);
+    // A label would rather not lie over this line, but may where there is no other place.
+    void avoid(sheet::At a, sheet::At b);
 
     sheet::Figure take(std::string title, std::string said);
 
   private:
+    bool over_line(const Box& box) const;
     std::pair<std::size_t, std::size_t> cells(double from, double to, std::size_t most) const;
 
     sheet::Figure figure_;
     std::size_t columns_ = 1, rows_ = 1;
     std::vector<Box> taken_;
     std::vector<std::vector<std::uint32_t>> grid_;  // of taken_, by cell
+    std::vector<std::vector<sheet::At>> avoided_;   // points of lines, by cell
 };
 
 // A label at a place; the rest as usual.

@@ -53,6 +53,9 @@ class LongSection {
             sheet.boxes.columns = spread_columns(sheet, wanted);
             sheets_.push_back(std::move(sheet));
         }
+        const bool level = std::all_of(sheets_.begin(), sheets_.end(),
+                                       [](const SectionSheet& sheet) { return fits_level(sheet.boxes); });
+        for (SectionSheet& sheet : sheets_) lay_rows(sheet.boxes, level);
         return any;
     }
 
@@ -173,10 +176,10 @@ class LongSection {
         }
         UsedMarks used;
         draw_points(drawing, panel, points, book_, false, used);
-        const std::string what = surface.what == "laid" ? "As laid" : "Found, " + surface.what;
+        const std::string what =
+            surface.what == "laid" ? "As laid - design, " : "Found - design, " + surface.what + ", ";
         drawing.text(label({sheet.boxes.left, box.top - 1.4},
-                           what + " - design, " + difference_unit(book_) + ", at " +
-                               scale_words(panel.scale, book_.unit) +
+                           what + difference_unit(book_) + ", at " + scale_words(panel.scale, book_.unit) +
                                "; high is up. Bars: one and 1.96 standard deviations of the level.",
                            small_type));
         if (surface.tolerance != nullptr)

@@ -37,6 +37,26 @@ struct Bracket {
     std::size_t row;
 };
 
+// Where the legs of brackets stand beside each other under one point.
+class Legs {
+  public:
+    explicit Legs(const NetBand& band) : count_(band.points.size(), 0), used_(band.points.size(), 0) {
+        for (const NetEdge& edge : band.edges) {
+            if (edge.step) add(edge.from, edge.to);
+        }
+        for (const NetClosure& closure : band.closures) add(closure.from, closure.to);
+    }
+    double next(std::size_t point) { return (used_[point]++ - (count_[point] - 1) / 2) * leg_apart; }
+
+  private:
+    void add(std::size_t from, std::size_t to) {
+        ++count_[from];
+        ++count_[to];
+    }
+    static constexpr double leg_apart = 1.1;
+    std::vector<double> count_, used_;
+};
+
 class NetFigure {
   public:
     NetFigure(const Book& book, const Net& net, Room room) : book_(book), net_(net), room_(room) {}
@@ -92,7 +112,7 @@ class NetFigure {
 
     double height_of(const NetBand& band) const {
         const std::vector<double> at = places_of_points(band);
-        return setups_high + between_rows + name_length(band) + 6 +
+        return (band.setups.empty() ? 4 : setups_high + between_rows) + name_length(band) + 6 +
                static_cast<double>(rows_of(band, at)) * track + 6;
     }
 
@@ -158,6 +178,8 @@ class NetFigure {
         const double setups_y = band.setups.empty() ? top : top + setups_high;
         const double points_y = setups_y + (band.setups.empty() ? 4 : between_rows);
         const std::vector<double> at = places_of_points(band);
+        used_.setup = used_.setup || !band.setups.empty();
+        for (const NetNode& point : band.points) used_.benchmark = used_.benchmark || point.benchmark;
         for (const NetEdge& edge : band.edges) {
             if (!edge.step)
                 drawing.line({setup_x(band, static_cast<double>(edge.from)), setups_y},
@@ -167,16 +189,19 @@ class NetFigure {
         draw_residuals(drawing, band, at, setups_y, points_y);
         const double names_end = points_y + 4 + name_length(band);
         std::vector<Bracket> brackets;
+        Legs legs(band);
         for (const NetEdge& edge : band.edges) {
             if (!edge.step) continue;
             const std::size_t row = row_for(brackets, at[edge.from], at[edge.to]);
-            draw_bracket(drawing, at[edge.from], at[edge.to], names_end, row, stroke_of(edge),
+            draw_bracket(drawing, at[edge.from] + legs.next(edge.from), at[edge.to] + legs.next(edge.to),
+                         names_end, row, stroke_of(edge),
                          std::isnan(edge.residual) ? "" : difference_words(book_, edge.residual), edge.large);
         }
         for (const NetClosure& closure : band.closures) {
             const std::size_t row = row_for(brackets, at[closure.from], at[closure.to]);
             used_.closure = true;
-            draw_bracket(drawing, at[closure.from], at[closure.to], names_end, row,
+            draw_bracket(drawing, at[closure.from] + legs.next(closure.from),
+                         at[closure.to] + legs.next(closure.to), names_end, row,
                          {wide, Ink::Line, Dash::DashDot}, closure.words, true);
         }
         return top + height_of(band);
@@ -217,7 +242,8 @@ class NetFigure {
                         double points_y) const {
         if (!net_.residuals || band.edges.size() > most_figures) return;
         for (const NetEdge& edge : band.edges) {
-            if (edge.step || std::isnan(edge.residual)) continue;
+            // What nothing checks has no residual to speak of.
+            if (edge.step || !edge.checked || std::isnan(edge.residual)) continue;
             const double x = setup_x(band, static_cast<double>(edge.from));
             sheet::Label words = label({}, difference_words(book_, edge.residual), small_type);
             words.bold = edge.large;
@@ -239,21 +265,24 @@ class NetFigure {
         text.bold = bold;
         text.cleared = true;
         std::vector<LabelPlace> places;
-        for (const double share : {0.5, 0.3, 0.7, 0.15, 0.85})
-            places.push_back({{a + share * (b - a), y + 0.7}, Anchor::Middle});
+        const bool fits = text_width(words, small_type, bold) < std::fabs(b - a) - 3;
+        for (const double share : {0.5, 0.3, 0.7, 0.15, 0.85}) {
+            if (fits) places.push_back({{a + share * (b - a), y + 0.7}, Anchor::Middle});
+        }
         places.push_back({{std::max(a, b) + 1, y + 0.7}, Anchor::Start});
         places.push_back({{std::min(a, b) - 1, y + 0.7}, Anchor::End});
         drawing.place(text, places);
     }
 
     std::vector<LegendEntry> legend() const {
-        std::vector<LegendEntry> entries = {{Marked{sheet::Mark::SetUp, Ink::Line}, "set-up"},
-                                            {Marked{sheet::Mark::Benchmark, Ink::Line}, "benchmark"},
-                                            {Marked{sheet::Mark::Spot, Ink::Line}, "point"}};
+        std::vector<LegendEntry> entries;
+        if (used_.setup) entries.push_back({Marked{sheet::Mark::SetUp, Ink::Line}, "set-up"});
+        if (used_.benchmark) entries.push_back({Marked{sheet::Mark::Benchmark, Ink::Line}, "benchmark"});
+        entries.push_back({Marked{sheet::Mark::Spot, Ink::Line}, "point"});
         if (used_.checked)
-            entries.push_back({sheet::Stroke{medium, Ink::Line, Dash::Solid}, "read, and checked by others"});
+            entries.push_back({sheet::Stroke{medium, Ink::Line, Dash::Solid}, "seen, and checked by others"});
         if (used_.alone)
-            entries.push_back({sheet::Stroke{thin, Ink::Line, Dash::Dashed}, "read, nothing checks it"});
+            entries.push_back({sheet::Stroke{thin, Ink::Line, Dash::Dashed}, "seen, nothing checks it"});
         if (used_.large)
             entries.push_back(
                 {sheet::Stroke{0.7, Ink::Line, Dash::Solid}, "residual over 2.5 of its standard deviations"});
@@ -275,7 +304,7 @@ class NetFigure {
     }
 
     struct Used {
-        bool checked = false, alone = false, large = false, closure = false;
+        bool checked = false, alone = false, large = false, closure = false, setup = false, benchmark = false;
     };
     const Book& book_;
     const Net& net_;

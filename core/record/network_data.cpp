@@ -28,6 +28,9 @@ class NetMaker {
 
     Net run() {
         gather();
+        // Bands of about one length: seven set-ups are four and three.
+        const std::size_t bands = (order_.size() + most_band_setups - 1) / most_band_setups;
+        if (bands > 0) in_band_ = (order_.size() + bands - 1) / bands;
         std::size_t from = 0;
         while (from < order_.size()) from = add_band(from);
         if (order_.empty() && !book_.steps.empty()) add_steps_alone();
@@ -97,7 +100,7 @@ class NetMaker {
         NetBand band;
         std::map<std::int32_t, std::size_t> place;
         std::size_t at = from;
-        for (; at < order_.size() && band.setups.size() < most_band_setups; ++at) {
+        for (; at < order_.size() && band.setups.size() < in_band_; ++at) {
             std::size_t counted = 0;
             const std::vector<std::size_t> shown = shown_of(order_[at], counted);
             std::size_t fresh = 0;
@@ -247,6 +250,7 @@ class NetMaker {
     std::vector<Tie> ties_;
     std::map<std::int32_t, std::vector<std::size_t>> of_setup_;
     std::vector<std::int32_t> order_;
+    std::size_t in_band_ = most_band_setups;
     std::vector<std::size_t> degree_;
     std::vector<bool> fixed_, read_;                           // read: from a set-up
     std::vector<std::map<std::int32_t, std::size_t>> places_;  // by band: points of the model

@@ -50,6 +50,40 @@ std::vector<Weighed> part_of(const std::vector<Weighed>& polygon, double sign) {
     return any && part.size() > 2 ? part : std::vector<Weighed>();
 }
 
+bool inside(const Polygon& ring, const EastNorth& at) {
+    bool in = false;
+    for (std::size_t i = 0, j = ring.size() - 1; i < ring.size(); j = i++) {
+        const EastNorth &a = ring[i], &b = ring[j];
+        if ((a.n > at.n) != (b.n > at.n) && at.e < a.e + (at.n - a.n) / (b.n - a.n) * (b.e - a.e)) in = !in;
+    }
+    return in;
+}
+
+// Each hole to the smallest outline around it.
+std::vector<PatchArea> areas_of(std::vector<Polygon> rings) {
+    std::vector<PatchArea> areas;
+    std::vector<Polygon> holes;
+    for (Polygon& ring : rings) {
+        if (ground::area_within(ring) > 0) {
+            areas.push_back({std::move(ring), {}});
+        } else {
+            holes.push_back(std::move(ring));
+        }
+    }
+    for (Polygon& hole : holes) {
+        PatchArea* best = nullptr;
+        for (PatchArea& area : areas) {
+            // A corner may lie on the outline; the middle of a side lies clearly in or out more often.
+            const EastNorth at = {(hole[0].e + hole[1].e) / 2, (hole[0].n + hole[1].n) / 2};
+            if (!inside(area.outline, at)) continue;
+            if (best == nullptr || ground::area_within(area.outline) < ground::area_within(best->outline))
+                best = &area;
+        }
+        if (best != nullptr) best->holes.push_back(std::move(hole));
+    }
+    return areas;
+}
+
 class Parter {
   public:
     void add(const std::vector<Weighed>& polygon) {
@@ -92,9 +126,22 @@ class Parter {
     }
 
     static void finish(const std::vector<Polygon>& all, Patches& patches) {
-        patches.rings = joined(all);
+        patches.areas = areas_of(joined(all));
+        // The word goes to the middle of it all, or as near as there is something.
+        EastNorth middle;
+        double sum = 0;
+        for (const Patch& patch : patches.places) {
+            sum += patch.size;
+            middle.e += patch.size * patch.middle.e;
+            middle.n += patch.size * patch.middle.n;
+        }
+        if (sum > 0) middle = {middle.e / sum, middle.n / sum};
+        const auto off = [&middle](const Patch& patch) {
+            const double de = patch.middle.e - middle.e, dn = patch.middle.n - middle.n;
+            return de * de + dn * dn;
+        };
         std::stable_sort(patches.places.begin(), patches.places.end(),
-                         [](const Patch& a, const Patch& b) { return a.size > b.size; });
+                         [&off](const Patch& a, const Patch& b) { return off(a) < off(b); });
         if (patches.places.size() > most_places) patches.places.resize(most_places);
     }
 

@@ -14,13 +14,18 @@
 namespace fallwright::record {
 
 struct Patch {
-    double size = 0;  // plan area of one triangle's part times its mean height: what matters most
+    double size = 0;  // volume over one triangle or part of one
     ground::EastNorth middle;
 };
 
+struct PatchArea {
+    std::vector<ground::EastNorth> outline;
+    std::vector<std::vector<ground::EastNorth>> holes;
+};
+
 struct Patches {
-    std::vector<std::vector<ground::EastNorth>> rings;  // to be filled by the even-odd rule
-    std::vector<Patch> places;                          // for a word, the best first; a few
+    std::vector<PatchArea> areas;
+    std::vector<Patch> places;  // for a word, the best first; a few
 };
 
 struct CutAndFill {
@@ -32,8 +37,9 @@ struct CutAndFill {
 CutAndFill cut_and_fill(const Evaluation& evaluation, const ground::SurveyedSurface& surface,
                         const ground::SurfaceVolume& volume);
 
-// Rings around polygons that lie side by side: edges run both ways are dropped. Corners are one where they
-// agree to a tenth of a millimetre.
+// Rings around counterclockwise polygons that lie side by side: edges run both ways are dropped, so that
+// outer rings go counterclockwise and holes clockwise. Corners are one where they agree to a tenth of a
+// millimetre.
 std::vector<std::vector<ground::EastNorth>> joined(
     const std::vector<std::vector<ground::EastNorth>>& polygons);
 

@@ -15,9 +15,16 @@ namespace {
 using sheet::At;
 using sheet::Ink;
 
-constexpr double card_height = 78, least_card = 80, rim = 3;
+constexpr double card_height = 68, least_card = 80, rim = 3;
 constexpr double name_type = 4, note_type = 3, huge_type = 9;  // to read at arm's length
 constexpr double peg_width = 14, peg_height = 30, most_line_down = 18;
+
+// Pipes are laid to their invert; at a step in a chamber there are two.
+std::string spoken(const std::string& what) {
+    if (what == "laid") return "invert";
+    if (what == "laid in") return "invert IN";
+    return what == "laid out" ? "invert OUT" : what;
+}
 
 class PegSheet {
   public:
@@ -109,8 +116,8 @@ class PegSheet {
         drawing.text(label({(at.x + right) / 2 + 3, at.y + huge_type + 5},
                            cut ? "down from the line" : "up from the line", note_type,
                            sheet::Anchor::Middle));
-        drawing.text(label({(at.x + right) / 2 + 3, at.y + huge_type + 9.2}, "to " + peg.what, note_type,
-                           sheet::Anchor::Middle));
+        drawing.text(label({(at.x + right) / 2 + 3, at.y + huge_type + 10}, "to " + spoken(peg.what),
+                           name_type, sheet::Anchor::Middle));
     }
 
     void draw_facts(Drawing& drawing, At at, double width, const PegRow& peg) const {
@@ -126,7 +133,7 @@ class PegSheet {
                                unit + " \xc2\xb1 " + sd + " " + difference_unit(book_) + " from the top.",
                            {at.x, y}, width, note_type);
         draw_paragraph(drawing,
-                       "Top " + level_words(book_, peg.level) + ", " + peg.what + " " +
+                       "Top " + level_words(book_, peg.level) + ", " + spoken(peg.what) + " " +
                            level_words(book_, peg.design) + ".",
                        {at.x, y}, width, note_type);
     }

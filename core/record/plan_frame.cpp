@@ -13,10 +13,11 @@ namespace {
 using sheet::Anchor;
 using sheet::Ink;
 
-constexpr double rim = 10;           // mm between what is shown and the frame, for labels
+constexpr double rim = 14;           // mm between what is shown and the frame, for labels
 constexpr double axis = 9;           // mm left of and under the frame for figures of the grid
 constexpr double least_size = 0.01;  // metres
 constexpr double grid_apart = 30, bar_length = 40;
+constexpr double narrow = 5, narrow_height = 110;
 constexpr double least_frame = 45;  // mm high
 const sheet::Stroke thin_line = {thin, Ink::Line, sheet::Dash::Solid};
 
@@ -38,8 +39,9 @@ PlanFrame::PlanFrame(const Extent& extent, double top, double width, double heig
     const double inner_width = width - axis - 2 * rim, inner_height = height - 2 * rim;
     const double across = std::max(extent.east - extent.west, least_size);
     const double up = std::max(extent.north - extent.south, least_size);
-    scale_ =
-        round_scale(std::max(across * mm_per_metre / inner_width, up * mm_per_metre / inner_height), unit);
+    // A line that runs north needs no whole sheet to itself.
+    const double most_up = across < up / narrow ? std::min(inner_height, narrow_height) : inner_height;
+    scale_ = round_scale(std::max(across * mm_per_metre / inner_width, up * mm_per_metre / most_up), unit);
     const double shown = std::max(on_paper(up, scale_) + 2 * rim, least_frame);
     box_ = {axis, top, width - 0.5, top + shown};
     const double middle_e = (extent.west + extent.east) / 2, middle_n = (extent.south + extent.north) / 2;

@@ -211,6 +211,7 @@ class Plan {
             for (const Spot& corner : run.corners) places.push_back(on(frame, corner));
             drawing.path(places, {heavy_line, Ink::Design, Dash::Solid},
                          book_.name(book_.lines[run.line].name));
+            for (std::size_t i = 1; i < places.size(); ++i) drawing.avoid(places[i - 1], places[i]);
             // The name beside both ends, the beginning first.
             sheet::Label name = label({}, book_.name(book_.lines[run.line].name), usual_type + 0.4);
             name.bold = true;
@@ -255,6 +256,7 @@ class Plan {
         const auto arrow = [&](double dx, double dy, const char* letter, Dash dash) {
             const At end = {at.x + axis_length * dx, at.y + axis_length * dy};
             drawing.line(at, end, {wide, Ink::Line, dash});
+            drawing.avoid(at, end);
             // Two strokes of the head, each a quarter of the way off the axis.
             for (const double side : {-1.0, 1.0})
                 drawing.line(end, {end.x - 2 * dx + side * 0.8 * dy, end.y - 2 * dy - side * 0.8 * dx},

@@ -3,6 +3,7 @@
 
 #include "base/print.h"
 #include "drain/run.h"
+#include "fall/dig_to.h"
 #include "record/drawings.h"
 #include "record/figure_words.h"
 #include "record/legend.h"
@@ -36,8 +37,8 @@ std::string capitals(std::string words) {
 }
 
 // A surface as said to somebody who holds the rod.
-std::string spoken(const std::string& what) {
-    if (what == "formation") return "trench bottom";
+std::string spoken(const std::string& what, bool piped) {
+    if (what == "formation" && piped) return "trench bottom";
     if (what == "bed") return "top of bedding";
     return what;
 }
@@ -45,7 +46,11 @@ std::string spoken(const std::string& what) {
 class RodFigure {
   public:
     RodFigure(const Evaluation& evaluation, const SetoutWish& wish, const RodCard& card, Room room)
-        : book_(*evaluation.book), wish_(wish), card_(card), room_(room) {}
+        : book_(*evaluation.book),
+          wish_(wish),
+          card_(card),
+          room_(room),
+          piped_(carries_pipes(book_.lines[wish.line])) {}
 
     sheet::Figure draw() {
         const double width = std::min(room_.width, most_card);
@@ -95,7 +100,7 @@ class RodFigure {
                     Ink::Line, sheet::Pattern::Solid);
             if (i > 0 && i % 5 == 0)
                 drawing.place(
-                    label({}, short_words(book_, i * block), small_type),
+                    label({}, short_words(book_, i * block), usual_type),
                     {{{left + rod_width / 3 + 0.8, low + small_type * 0.36}, sheet::Anchor::Start}});
         }
         drawing.box({left, top, right, foot_}, {wide, Ink::Line, sheet::Dash::Solid});
@@ -118,8 +123,9 @@ class RodFigure {
         drawing.line({rod_left - 3, y}, {right + 3, y}, {0.7, Ink::Line, sheet::Dash::Solid});
         drawing.path({{right + 3, y}, {labels_left - 6, middle}, {labels_left - 1, middle}},
                      {medium, Ink::Line, sheet::Dash::Solid});
-        sheet::Label name = label({labels_left, top + ascent * figure_type + 1},
-                                  capitals(spoken(mark.what)) + "  " + height_words(mark), figure_type);
+        sheet::Label name =
+            label({labels_left, top + ascent * figure_type + 1},
+                  capitals(spoken(mark.what, piped_)) + "  " + height_words(mark), figure_type);
         name.bold = true;
         drawing.text(name);
         if (std::isnan(mark.clamp)) return;
@@ -168,7 +174,7 @@ class RodFigure {
         std::string words = "Rod for line " + name + ", " + stretch + ": ";
         for (const RodMark& mark : card_.marks)
             words +=
-                spoken(mark.what) + " " + height_words(mark) +
+                spoken(mark.what, piped_) + " " + height_words(mark) +
                 (std::isnan(mark.clamp) ? "" : " with the receiver at " + level_words(book_, mark.clamp)) +
                 "; ";
         words.erase(words.size() - 2);
@@ -179,6 +185,7 @@ class RodFigure {
     const SetoutWish& wish_;
     const RodCard& card_;
     Room room_;
+    bool piped_;
     double scale_ = 1, foot_ = 0;
 };
 

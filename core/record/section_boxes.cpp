@@ -34,7 +34,7 @@ class RowMaker {
         for (std::size_t i = 0; i < sheet_.count(); ++i) values.push_back(value(sheet_.column(i)));
         const bool known = std::any_of(sheet_.data->columns.begin(), sheet_.data->columns.end(),
                                        [&](const Column& column) { return !value(column).empty(); });
-        if (known) rows_.push_back(box_row(title, unit, std::move(values)));
+        if (known) rows_.push_back({title, unit, std::move(values), 0});
     }
 
     void add_level(const std::string& title, const std::string& unit, double Column::*member) {

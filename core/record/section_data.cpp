@@ -69,6 +69,10 @@ class Gatherer {
             if (each.off == 0 && data_.found.size() < most_surfaces) data_.found.push_back(std::move(each));
         }
         for (const FoundSurface& each : data_.found) data_.surfaces.push_back(each.what);
+        for (const Fit& fit : evaluation_.lines[index_].fits) {
+            if (!data_.surfaces.empty() && data_.book->names.text(fit.what) == data_.surfaces.front())
+                data_.fitted = fit.gradient;
+        }
         if (const drain::Run* drain = run_of_line()) {
             for (const drain::RunStation& station : drain->stations) add(station);
             add_beyond();

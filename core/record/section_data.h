@@ -55,6 +55,7 @@ struct SectionData {
     std::vector<Column> columns;
     std::vector<FoundSurface> found;  // on the line itself, as `surfaces`
     bool with_chainage = true;
+    double fitted = NAN;  // gradient of the best straight line through the first surface
     LevelOf level_of;
 };
 SectionData section_data(const Evaluation& evaluation, std::size_t line);

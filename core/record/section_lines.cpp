@@ -75,9 +75,10 @@ void fill_pipe(Drawing& drawing, const SectionSheet& sheet, const DesignSurface&
 }
 
 void draw_found(Drawing& drawing, const SectionSheet& sheet, std::vector<LegendEntry>& legend) {
-    constexpr std::array<Dash, 3> dashes = {Dash::DashDot, Dash::Dotted, Dash::Dotted};
+    constexpr std::array<sheet::Mark, 3> marks = {sheet::Mark::Point, sheet::Mark::LevelMark,
+                                                  sheet::Mark::Chamber};
     for (std::size_t s = 0; s < sheet.data->surfaces.size(); ++s) {
-        const sheet::Stroke stroke = {thin, Ink::Line, dashes[s]};
+        const sheet::Stroke stroke = {thin, Ink::Line, Dash::DashDot};
         std::vector<At> line;
         for (std::size_t i = 0; i < sheet.count(); ++i) {
             const Found& found = sheet.column(i).found[s];
@@ -85,11 +86,10 @@ void draw_found(Drawing& drawing, const SectionSheet& sheet, std::vector<LegendE
             line.push_back({sheet.x(found.ch), sheet.y(found.level)});
         }
         if (line.empty()) continue;
-        for (const At& at : line) drawing.mark({at, sheet::Mark::Point, 2, 0, Ink::Line});
+        for (const At& at : line) drawing.mark({at, marks[s], 2, 0, Ink::Line});
         drawing.path(line, stroke);
         const std::string& what = sheet.data->surfaces[s];
-        legend.push_back(
-            {Marked{sheet::Mark::Point, Ink::Line}, what == "laid" ? "as laid" : "found: " + what});
+        legend.push_back({Marked{marks[s], Ink::Line}, what == "laid" ? "as laid" : "found: " + what});
     }
 }
 
@@ -298,8 +298,33 @@ void draw_chambers(Drawing& drawing, const SectionSheet& sheet, std::vector<Lege
     if (any) legend.push_back({sheet::Stroke{wide, Ink::Line, Dash::Solid}, "chamber: two upright lines"});
 }
 
+// Of a line without a design: the straight line of best fit through what was found first.
+void draw_fitted(Drawing& drawing, const SectionSheet& sheet) {
+    const SectionData& data = *sheet.data;
+    if (data.found.empty() || std::isnan(data.fitted) || data.found.front().found.size() < 2) return;
+    double lowest = NAN;
+    for (std::size_t i = 0; i < sheet.count(); ++i)
+        lowest = std::fmin(lowest, sheet.column(i).found.front().level);
+    if (std::isnan(lowest)) return;
+    const double middle = (sheet.x(sheet.window.from) + sheet.x(sheet.window.to)) / 2,
+                 y = sheet.y(lowest) + 4;
+    const std::string words = "best fit " + fall_words(data.fitted);
+    const double width = text_width(words, usual_type);
+    sheet::Label text = label({}, words, usual_type);
+    text.cleared = true;
+    if (drawing.place(text, {{{middle, y}, sheet::Anchor::Middle}}) && !words.ends_with("level"))
+        drawing.mark({{middle - width / 2 - 2.8, y - 0.8},
+                      sheet::Mark::FlowArrow,
+                      3.4,
+                      data.fitted < 0 ? 0.0 : 180.0,
+                      Ink::Line});
+}
+
 void draw_gradients(Drawing& drawing, const SectionSheet& sheet) {
-    if (!sheet.data->design->any()) return;
+    if (!sheet.data->design->any()) {
+        draw_fitted(drawing, sheet);
+        return;
+    }
     for (const Grade& grade : grades_on(sheet)) {
         constexpr double arrow = 5;
         const double length = sheet.x(grade.to) - sheet.x(grade.from);

@@ -108,11 +108,12 @@ class SurfacePlan {
 
     std::string square(double area) const {
         const double unit = book_.metres_per_unit();
-        return significant(area / unit / unit, 4) + (book_.unit == Unit::Foot ? " ft2" : " m2");
+        return significant(area / unit / unit, 4) + (book_.unit == Unit::Foot ? " ft\xc2\xb2" : " m\xc2\xb2");
     }
-    std::string cubic(double volume) const {
+    std::string cubic(double volume, int figures = 4) const {
         const double unit = book_.metres_per_unit();
-        return significant(volume / unit / unit / unit, 4) + (book_.unit == Unit::Foot ? " ft3" : " m3");
+        return significant(volume / unit / unit / unit, figures) +
+               (book_.unit == Unit::Foot ? " ft\xc2\xb3" : " m\xc2\xb3");
     }
 
     std::string level_facts() const {
@@ -144,9 +145,9 @@ class SurfacePlan {
     }
 
     std::string volume_facts(const ground::SurfaceVolume& volume) const {
-        return "Cut " + cubic(volume.work.cut) + " \xc2\xb1 " + cubic(volume.cut_sd) + " over " +
+        return "Cut " + cubic(volume.work.cut) + " \xc2\xb1 " + cubic(volume.cut_sd, 2) + " over " +
                square(volume.work.cut_area) + ", fill " + cubic(volume.work.fill) + " \xc2\xb1 " +
-               cubic(volume.fill_sd) + " over " + square(volume.work.fill_area) +
+               cubic(volume.fill_sd, 2) + " over " + square(volume.work.fill_area) +
                ", in place; one standard deviation.";
     }
 
@@ -256,21 +257,21 @@ class SurfacePlan {
 
     static void fill(Drawing& drawing, const PlanFrame& frame, const Patches& patches, Ink ink,
                      sheet::Pattern pattern) {
-        std::vector<std::vector<At>> rings;
-        for (const std::vector<EastNorth>& ring : patches.rings) {
+        const auto placed = [&frame](const std::vector<EastNorth>& ring) {
             std::vector<At> places;
             for (const EastNorth& at : ring) places.push_back(on(frame, at));
-            rings.push_back(std::move(places));
+            return places;
+        };
+        for (const PatchArea& area : patches.areas) {
+            std::vector<std::vector<At>> holes;
+            for (const std::vector<EastNorth>& hole : area.holes) holes.push_back(placed(hole));
+            drawing.area(placed(area.outline), ink, pattern, std::move(holes));
         }
-        if (rings.empty()) return;
-        std::vector<At> outline = std::move(rings.front());
-        rings.erase(rings.begin());
-        drawing.area(std::move(outline), ink, pattern, std::move(rings));
     }
 
     void draw_patches(Drawing& drawing, const PlanFrame& frame, const Patches& patches,
                       const std::string& word, Ink ink, sheet::Pattern pattern) {
-        if (patches.rings.empty()) return;
+        if (patches.areas.empty()) return;
         fill(drawing, frame, patches, ink, pattern);
         legend_.push_back({Hatched{ink, pattern}, word == "CUT" ? "CUT: dig here" : "FILL: bring up here"});
     }
