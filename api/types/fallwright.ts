@@ -955,6 +955,7 @@ export type DeskRequest =
   | PlanRequest
   | DrainRequest
   | DrainsRequest
+  | FiguresRequest
   | StaffRequest;
 
 /** A number, or text as a person types it: "1.432", "4' 8 1/4\"", "1 in 80 fall" */
@@ -1203,6 +1204,25 @@ export interface DrainsOptions {
   what?: string;
   /** Which way the water runs; default as the line says, else as the surface's ends fall */
   direction?: "with" | "against";
+}
+
+/** Drawings of a book, as SVG */
+export interface FiguresRequest {
+  verb: "report";
+  book: BookText;
+  options: FiguresOptions;
+}
+
+export interface FiguresOptions {
+  figure: FigureName;
+  /** Of a drawing of a line: that line only; default all */
+  line?: string;
+  /** Of a drawing of a measured surface: that one only; default all */
+  surface?: string;
+  /** Of the sheet, millimetres. Default: 174. */
+  width?: number;
+  /** Of the sheet, millimetres. Default: 250. */
+  height?: number;
 }
 
 /** The face of the staff around a reading, and how to read it */
@@ -3321,6 +3341,44 @@ export interface Follow {
   choices: FollowChoice[];
 }
 
+// --- Answer to report with the option figure, version 1
+
+/** Drawings of a book, each a complete SVG 1.1 document: real text, no script, no style sheet */
+export interface FiguresAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** The drawing asked for */
+  figure: FigureName;
+  /** In order; one that is longer than the sheet is split over several */
+  figures: DrawnFigure[];
+}
+
+/** Which drawing */
+export type FigureName =
+  | "long-section"
+  | "cross-sections"
+  | "deviations"
+  | "trench"
+  | "plan"
+  | "network"
+  | "surface"
+  | "rod"
+  | "pegs";
+
+export interface DrawnFigure {
+  /** What is drawn, and which sheet of how many */
+  title: string;
+  /** What it shows, for who cannot see it */
+  said: string;
+  /** Millimetres of paper */
+  width: number;
+  /** Millimetres of paper */
+  height: number;
+  /** The drawing */
+  svg: string;
+}
+
 // --- Answer to staff, version 1
 
 /** The face of the staff around a reading, drawn, and how to read it */
@@ -3360,5 +3418,6 @@ export interface Answers {
   setout: SetoutAnswer;
   plan: PlanAnswer;
   drain: DrainAnswer | DrainsAnswer;
+  report: FiguresAnswer;
   staff: StaffAnswer;
 }

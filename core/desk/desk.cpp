@@ -9,6 +9,7 @@
 #include "desk/drain_answer.h"
 #include "desk/drain_book_answer.h"
 #include "desk/fall_answer.h"
+#include "desk/figure_answer.h"
 #include "desk/options.h"
 #include "desk/plan_answer.h"
 #include "desk/setout_answer.h"
@@ -59,6 +60,8 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     if (verb == "drain") return written(drains_of(book, options), drains_json);
     if (verb == "fall" && !options.has("line")) return written(fall_of_readings(options), fall_json);
     if (verb == "plan" && !book) return written(quick_plan(options), quick_plan_json);
+    if (verb == "report" && book && options.has("figure"))
+        return written(figure_answer(book, options), figures_json);
     if (!is_book_verb(verb)) return bad_request({"verb"}, "verb " + verb + " is not known");
     if (!book) return bad_request({"book"}, "verb " + verb + " needs a book");
     if (verb == "fall") return written(fall_of_line(book, options), fall_json);

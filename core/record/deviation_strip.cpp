@@ -59,7 +59,7 @@ class Strip {
         const double most = std::clamp(room_.height - y - 30, least_panel, usual_panel);
         const double right = std::clamp(x_of(window, window.to) + inset, left_margin + least_panel * 3,
                                         room_.width - right_margin);
-        const DeviationPanel panel = fitted_panel({left_margin, y + 2, right, y + 2 + most});
+        const DeviationPanel panel = fitted_panel({left_margin, y + 3, right, y + 3 + most});
         const Box& box = panel.box;
         draw_panel(drawing, panel, book_);
         y = draw_chainages(drawing, window, box);
@@ -76,7 +76,7 @@ class Strip {
         legend.push_back({sheet::Stroke{thin, sheet::Ink::Line, sheet::Dash::Solid}, "95 % (1.96 of them)"});
         add_marks(legend, used);
         y = draw_legend(drawing, legend, {0, y + 3}, room_.width);
-        drawing.text(label({left_margin - 1.8, box.top - 0.8}, difference_unit(book_), small_type,
+        drawing.text(label({left_margin - 1.8, box.top - 1.6}, difference_unit(book_), small_type,
                            sheet::Anchor::End));
         drawing.cut(y + 0.5);
         return drawing.take(title, said(window, panel));

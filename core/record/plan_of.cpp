@@ -216,11 +216,23 @@ class Plan {
             sheet::Label name = label({}, book_.name(book_.lines[run.line].name), usual_type + 0.4);
             name.bold = true;
             name.cleared = true;
-            std::vector<LabelPlace> spots = places_around(places.front(), 3, name.size);
+            std::vector<LabelPlace> spots = {beyond(places[1], places[0], name),
+                                             beyond(places[places.size() - 2], places.back(), name)};
+            const std::vector<LabelPlace> near = places_around(places.front(), 3, name.size);
             const std::vector<LabelPlace> others = places_around(places.back(), 3, name.size);
+            spots.insert(spots.end(), near.begin(), near.end());
             spots.insert(spots.end(), others.begin(), others.end());
             drawing.place(name, spots, name.text);
         }
+    }
+
+    // Where the line would go on beyond its end: nothing else is meant there.
+    static LabelPlace beyond(At before, At end, const sheet::Label& name) {
+        const double dx = end.x - before.x, dy = end.y - before.y, length = std::sqrt(dx * dx + dy * dy);
+        if (!(length > 0)) return {end, Anchor::Middle};
+        const double reach = 2.5 + text_width(name.text, name.size, true) / 2;
+        return {{end.x + reach * dx / length, end.y + reach * dy / length + name.size * 0.36},
+                Anchor::Middle};
     }
 
     // Points read on a line: their names say where they are, so a dot is enough.

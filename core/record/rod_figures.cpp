@@ -63,6 +63,10 @@ class RodFigure {
         const double rod = std::max(on_paper(card_.marks.back().height, scale_) + over_the_top,
                                     entry_height * static_cast<double>(card_.marks.size()));
         foot_ = y + rod + 2;
+        // Figures of the scale keep off the marks.
+        for (const RodMark& mark : card_.marks)
+            drawing.keep_clear(
+                {rod_left - 3, y_of(mark.height) - 0.5, rod_left + rod_width + 3, y_of(mark.height) + 0.5});
         draw_rod(drawing, y + 2);
         draw_marks(drawing, y + 2);
         y = draw_notes(drawing, foot_ + 4, width);

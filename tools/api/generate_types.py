@@ -28,6 +28,7 @@ ROOTS = {
     "plan.schema.json": "PlanAnswer",
     "drain.schema.json": "DrainAnswer",
     "drains.schema.json": "DrainsAnswer",
+    "figures.schema.json": "FiguresAnswer",
     "staff.schema.json": "StaffAnswer",
     "error.schema.json": "ErrorAnswer",
 }
@@ -176,6 +177,8 @@ class Generator:
             key = verb if verb.isidentifier() else literal(verb)
             # A drain with a book and one without are answered differently.
             name = "drains" if verb == "drain" and "book" in request["properties"] else verb
+            # So is a report of which one drawing is asked for.
+            name = "figures" if option["$ref"].endswith("/FiguresRequest") else name
             rows.setdefault(key, []).append(ROOTS[f"{name}.schema.json"])
         body = "".join(f"  {key}: {union(names)};\n" for key, names in rows.items())
         return f"\n/** What each verb is answered with, where the request is usable */\nexport interface Answers {{\n{body}}}\n"
