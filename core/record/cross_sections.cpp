@@ -159,7 +159,7 @@ class CrossSheets {
     sheet::Figure draw(std::size_t first, std::size_t last, const std::string& part) {
         Drawing drawing(room_.width, room_.height + 400);
         const std::string title = "Cross sections of " + data_.name + part;
-        double y = draw_head(drawing, title, facts());
+        double y = draw_head(drawing, title, facts(), book_.title);
         legend_.clear();
         marks_ = {};
         for (std::size_t i = first; i < last; ++i) y = draw_section(drawing, data_.sections[i], y);

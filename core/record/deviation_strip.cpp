@@ -55,7 +55,7 @@ class Strip {
         const std::string title =
             (of_fit_ ? "Off the straight line of best fit: " : "Deviations from the design: ") + name() +
             part;
-        double y = draw_head(drawing, title, facts(window));
+        double y = draw_head(drawing, title, facts(window), book_.title);
         const double most = std::clamp(room_.height - y - 30, least_panel, usual_panel);
         const double right = std::clamp(x_of(window, window.to) + inset, left_margin + least_panel * 3,
                                         room_.width - right_margin);

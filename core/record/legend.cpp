@@ -111,10 +111,12 @@ double draw_paragraph(Drawing& drawing, const std::string& words, At at, double 
     return y;
 }
 
-double draw_head(Drawing& drawing, const std::string& name, const std::string& facts) {
+double draw_head(Drawing& drawing, const std::string& name, const std::string& facts,
+                 const std::string& job) {
     sheet::Label title = label({0, title_type}, name, title_type);
     title.bold = true;
     drawing.text(title);
+    drawing.place(label({}, job, small_type), {{{drawing.width(), title_type}, sheet::Anchor::End}});
     double y = title_type + descent * title_type + 1;
     if (!facts.empty()) y = draw_paragraph(drawing, facts, {0, y}, drawing.width(), small_type);
     return y + 1;

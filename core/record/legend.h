@@ -38,7 +38,8 @@ void note_mark(UsedMarks& used, sheet::Mark mark);
 double draw_paragraph(Drawing& drawing, const std::string& words, sheet::At at, double width, double size,
                       bool bold = false);
 
-// The head of a drawing: its name in bold and under it one line of facts. Where it ends below.
-double draw_head(Drawing& drawing, const std::string& name, const std::string& facts);
+// The head of a drawing: its name in bold, beside it the job where it has room, under it a line of facts.
+// Where it ends below.
+double draw_head(Drawing& drawing, const std::string& name, const std::string& facts, const std::string& job);
 
 }  // namespace fallwright::record

@@ -116,7 +116,8 @@ class LongSection {
     sheet::Figure draw(SectionSheet& sheet, std::size_t index) {
         Drawing drawing(room_.width, std::max(room_.height, 400.0));
         const std::string title = "Long section of " + data_.name + part(index);
-        const double head = draw_head(drawing, title + ": " + stretch(sheet), scale_facts(sheet));
+        const double head =
+            draw_head(drawing, title + ": " + stretch(sheet), scale_facts(sheet), book_.title);
         sheet.top = head + names_height;
         sheet.datum_y = sheet.top + on_paper(sheet.highest - sheet.datum, sheet.vertical);
         std::vector<LegendEntry> legend;

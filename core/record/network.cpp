@@ -90,7 +90,8 @@ class NetFigure {
         double y = draw_head(
             drawing, title,
             "Set-ups above, points below, not to scale. Figures: residuals, booked - computed, in " +
-                difference_unit(book_) + ", the largest where a point was read more than once.");
+                difference_unit(book_) + ", the largest where a point was read more than once.",
+            book_.title);
         used_ = {};
         for (std::size_t i = from; i < to; ++i) y = draw_band(drawing, net_.bands[i], y);
         if (last) {

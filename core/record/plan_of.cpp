@@ -59,7 +59,7 @@ class Plan {
         Drawing drawing(room_.width, room_.height + 200);
         const bool on_grid = frame_ == 0;
         const std::string title = on_grid ? "Plan" : "Plan of " + name_of_frame() + " in its own frame";
-        const double head = draw_head(drawing, title, facts(on_grid));
+        const double head = draw_head(drawing, title, facts(on_grid), book_.title);
         const PlanFrame frame(extent_, head + 1, room_.width, std::max(room_.height - head - 28, 60.0),
                               book_.unit);
         frame.draw(drawing, book_, on_grid);

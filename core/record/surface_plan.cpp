@@ -89,7 +89,7 @@ class SurfacePlan {
     }
 
     PlanFrame begin(Drawing& drawing, const std::string& title, const std::string& facts) const {
-        const double head = draw_head(drawing, title, facts);
+        const double head = draw_head(drawing, title, facts, book_.title);
         const PlanFrame frame(extent_, head + 1, room_.width, std::max(room_.height - head - 28, 60.0),
                               book_.unit);
         frame.draw(drawing, book_, surface_.ready.spots.frame == 0);

@@ -72,7 +72,7 @@ class TrenchFigure {
         Drawing drawing(room_.width, room_.height + 200);
         const std::string title =
             "Trench of " + line_name() + ", " + size_words(book_, layers_.bore) + " bore";
-        const double head = draw_head(drawing, title, facts());
+        const double head = draw_head(drawing, title, facts(), book_.title);
         middle_ = left_room + ground_beside + on_paper(widest, scale_) / 2;
         bottom_ = head + 8 + on_paper(layers_.ground, scale_);
         draw_layers(drawing);
