@@ -15,6 +15,7 @@
 
 namespace fallwright {
 
+// The sheets of one drawing; never empty.
 struct FigureAnswer {
     Unit unit = Unit::Metre;
     std::string name;  // of the drawing

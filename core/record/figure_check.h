@@ -1,4 +1,7 @@
-// figure_check: what must hold for every figure. For tests; inside record only.
+// figure_check: what must hold for every figure, worked out from its items alone. Inside record only.
+//
+// For tests. Each check answers with what it found wrong, in words that name the figure and the label, so
+// that a property that fails says where to look; "" is well.
 #pragma once
 
 #include <algorithm>
@@ -12,6 +15,7 @@
 
 namespace fallwright::record {
 
+// In painting order; they point into the figure.
 inline std::vector<const sheet::Label*> labels_of(const sheet::Figure& figure) {
     std::vector<const sheet::Label*> labels;
     for (const sheet::Item& item : figure.items) {
@@ -23,7 +27,7 @@ inline std::vector<const sheet::Label*> labels_of(const sheet::Figure& figure) {
 // The first two labels whose boxes meet; "" where none do.
 inline std::string overlapping_labels(const sheet::Figure& figure) {
     const std::vector<const sheet::Label*> labels = labels_of(figure);
-    constexpr double hair_breadth = 1e-9;
+    constexpr double hair_breadth = 1e-9;  // labels may touch
     for (std::size_t i = 0; i < labels.size(); ++i) {
         sheet::Box box = sheet::box_of(*labels[i]);
         box = {box.left + hair_breadth, box.top + hair_breadth, box.right - hair_breadth,
@@ -73,6 +77,7 @@ inline std::string off_the_sheet(const sheet::Figure& figure) {
     return "";
 }
 
+// The first label that begins so; nullptr where none does.
 inline const sheet::Label* label_that(const sheet::Figure& figure, const std::string& begins) {
     for (const sheet::Label* label : labels_of(figure)) {
         if (label->text.rfind(begins, 0) == 0) return label;

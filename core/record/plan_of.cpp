@@ -64,6 +64,7 @@ class Plan {
                               book_.unit);
         frame.draw(drawing, book_, on_grid);
         // What is seen first is drawn last; what matters most finds its place for a label first.
+        keep_marks_clear(drawing, frame);
         draw_sights(drawing, frame);
         draw_lines(drawing, frame);
         draw_stations(drawing, frame);
@@ -196,6 +197,18 @@ class Plan {
     }
 
     static At on(const PlanFrame& frame, const Spot& spot) { return frame.at(spot.e, spot.n); }
+
+    // Names of lines are placed before the symbols are drawn, and must not lie under them.
+    void keep_marks_clear(Drawing& drawing, const PlanFrame& frame) const {
+        const auto clear = [&](const Spot& spot, double half) {
+            const At at = on(frame, spot);
+            drawing.keep_clear({at.x - half, at.y - half, at.x + half, at.y + half});
+        };
+        for (const PlanTripod& tripod : tripods_) clear(tripod.spot, 2.2);
+        for (const PlanPoint& point : points_) {
+            if (!point.on_line) clear(point.spot, point.benchmark ? 1.6 : 1);
+        }
+    }
 
     void draw_sights(Drawing& drawing, const PlanFrame& frame) const {
         for (const auto& [tripod, point] : sights_) {
