@@ -14,12 +14,19 @@ constexpr double middle_of_type = 0.36;
 void draw_name(Drawing& drawing, const BoxRow& row, double middle) {
     const double y = middle + small_type * middle_of_type;
     const std::size_t split = row.title.rfind(' ');
+    const double room = gutter - 3;
     const bool one_row = text_width(row.title + "  " + row.unit, small_type) < gutter - 2;
     if (one_row || split == std::string::npos) {
-        drawing.text(label({1, y}, row.title, small_type));
+        drawing.text(label({1, y},
+                           cut_to(row.title, small_type, room - text_width(row.unit + " ", small_type)),
+                           small_type));
     } else {
-        drawing.text(label({1, middle - 0.4}, row.title.substr(0, split), small_type));
-        drawing.text(label({1, middle + small_type + 0.4}, row.title.substr(split + 1), small_type));
+        drawing.text(
+            label({1, middle - 0.4}, cut_to(row.title.substr(0, split), small_type, room), small_type));
+        drawing.text(label(
+            {1, middle + small_type + 0.4},
+            cut_to(row.title.substr(split + 1), small_type, room - text_width(row.unit + "  ", small_type)),
+            small_type));
     }
     drawing.text(label({gutter - 1, y + (one_row ? 0 : small_type * 0.5 + 0.2)}, row.unit, small_type,
                        sheet::Anchor::End));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "fall/dig_to.h"
 #include "fall/falls.h"
@@ -10,6 +11,7 @@ namespace fallwright::record {
 
 namespace {
 
+constexpr double infinite = std::numeric_limits<double>::infinity();
 constexpr std::size_t most_surfaces = 3;
 
 // What was read at one place.
@@ -123,7 +125,7 @@ class CrossGatherer {
     }
 
     void add_designed() {
-        double before = -INFINITY;
+        double before = -infinite;
         for (const OwnPoint& own : design_.own_points(level_of_)) {
             if (own.ch - before < least_chainage) continue;
             before = own.ch;

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "record/deviations.h"
 #include "record/drawings.h"
@@ -11,6 +12,7 @@ namespace fallwright::record {
 
 namespace {
 
+constexpr double infinite = std::numeric_limits<double>::infinity();
 constexpr double left_margin = 16, right_margin = 2, inset = 4, point_apart = 3;
 constexpr double usual_panel = 46, least_panel = 24, side_by_side = 1.1;
 
@@ -149,7 +151,7 @@ class Strip {
 
     std::string said(const Window& window, const DeviationPanel& panel) const {
         std::string words = std::to_string(window.last - window.first + 1) + " places of " + name();
-        double highest = -INFINITY, lowest = INFINITY;
+        double highest = -infinite, lowest = infinite;
         for (std::size_t i = window.first; i <= window.last; ++i) {
             highest = std::max(highest, value(*shown_[i]));
             lowest = std::min(lowest, value(*shown_[i]));

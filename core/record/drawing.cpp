@@ -152,6 +152,17 @@ sheet::Figure Drawing::take(std::string title, std::string said) {
     return std::move(figure_);
 }
 
+std::string cut_to(std::string text, double size, double most, bool bold) {
+    if (text_width(text, size, bold) <= most) return text;
+    const auto continues = [&text] { return (static_cast<unsigned char>(text.back()) & 0xc0) == 0x80; };
+    while (!text.empty() && text_width(text + "...", size, bold) > most) {
+        // A whole character of UTF-8 at a time.
+        while (!text.empty() && continues()) text.pop_back();
+        if (!text.empty()) text.pop_back();
+    }
+    return text + "...";
+}
+
 sheet::Label label(At at, std::string text, double size, Anchor anchor) {
     sheet::Label made;
     made.at = at;

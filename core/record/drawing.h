@@ -81,6 +81,9 @@ class Drawing {
     std::vector<std::vector<sheet::At>> avoided_;   // points of lines, by cell
 };
 
+// A text cut to a width on paper, with three points where something was left out.
+std::string cut_to(std::string text, double size, double most, bool bold = false);
+
 // A label at a place; the rest as usual.
 sheet::Label label(sheet::At at, std::string text, double size = usual_type,
                    sheet::Anchor anchor = sheet::Anchor::Start);

@@ -90,6 +90,7 @@ RC_GTEST_PROP(Windows, CoverEveryPlaceOnce, ()) {
 RC_GTEST_PROP(Spread, KeepsOrderAndDistance, ()) {
     std::vector<double> wanted;
     const int count = *rc::gen::inRange(1, 30);
+    wanted.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) wanted.push_back(*rc::gen::inRange(0, 1000) / 10.0);
     std::sort(wanted.begin(), wanted.end());
     const std::vector<double> places = spread(wanted, 3, 0, 100);

@@ -199,6 +199,28 @@ TEST(Drawings, NothingToDrawGivesNothing) {
     EXPECT_FALSE(figures_of(evaluation, "no such drawing", "", {}));
 }
 
+// Names that no sheet has room for are cut, in the middle of no character.
+TEST(Drawings, HoldOnLongNames) {
+    std::string name = "D";
+    for (int i = 0; i < 60; ++i) name += i % 7 == 0 ? " \xc3\xa9" : "W";
+    std::string entries = site + drain;
+    for (int i = 0; i <= 4; ++i) entries += ground(i * 10, 50) + laid(i * 10, 0.002 * i);
+    const auto renamed = [&name](std::string text, const std::string& from) {
+        for (std::size_t at = text.find(from); at != std::string::npos;
+             at = text.find(from, at + name.size()))
+            text.replace(at, from.size(), name);
+        return text;
+    };
+    entries = renamed(renamed(entries, "MH1"), "D1");
+    const std::vector<sheet::Figure> figures =
+        all_of(evaluated(entries, R"(,"title":")" + name + name + name + '"'));
+    EXPECT_GE(figures.size(), 6u);
+    for (const sheet::Figure& figure : figures) {
+        EXPECT_EQ(overlapping_labels(figure), "");
+        EXPECT_EQ(off_the_sheet(figure), "");
+    }
+}
+
 // Far from the origin, below zero, level, one station: a drawing or none, but a sound one.
 TEST(Drawings, HoldOnOddBooks) {
     const std::vector<std::string> books = {

@@ -53,7 +53,7 @@ std::string short_words(const Book& book, double metres) {
 
 std::string fall_words(double ratio) {
     const Gradient gradient = Gradient::ratio(std::fabs(ratio));
-    const std::string one_in = all_ways(gradient, 4).one_in;
+    std::string one_in = all_ways(gradient, 4).one_in;
     if (one_in == "level") return one_in;
     return one_in.substr(0, one_in.rfind(' ')) + " (" + all_ways(gradient, 3).percent + ")";
 }

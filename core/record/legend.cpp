@@ -56,7 +56,7 @@ double draw_legend(Drawing& drawing, const std::vector<LegendEntry>& entries, At
         std::visit(SampleDrawer{drawing, places[i]}, entries[i].sample);
         drawing.text(
             label({places[i].x + sample_width + gap, places[i].y + row_height / 2 + small_type * 0.36},
-                  entries[i].word, small_type));
+                  cut_to(entries[i].word, small_type, width - sample_width - gap), small_type));
     }
     return places.back().y;
 }
@@ -97,8 +97,10 @@ double draw_paragraph(Drawing& drawing, const std::string& words, At at, double 
     for (std::size_t from = 0; from < words.size();) {
         std::size_t end = words.find(' ', from);
         if (end == std::string::npos) end = words.size();
-        const std::string word = words.substr(from, end - from);
-        const std::string longer = row.empty() ? word : row + " " + word;
+        const std::string word = cut_to(words.substr(from, end - from), size, width, bold);
+        std::string longer = row;
+        if (!row.empty()) longer += ' ';
+        longer += word;
         if (!row.empty() && text_width(longer, size, bold) > width) {
             finish();
             row = word;
@@ -113,7 +115,7 @@ double draw_paragraph(Drawing& drawing, const std::string& words, At at, double 
 
 double draw_head(Drawing& drawing, const std::string& name, const std::string& facts,
                  const std::string& job) {
-    sheet::Label title = label({0, title_type}, name, title_type);
+    sheet::Label title = label({0, title_type}, cut_to(name, title_type, drawing.width(), true), title_type);
     title.bold = true;
     drawing.text(title);
     drawing.place(label({}, job, small_type), {{{drawing.width(), title_type}, sheet::Anchor::End}});

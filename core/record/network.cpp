@@ -20,17 +20,6 @@ constexpr double side = 6, setups_high = 8, between_rows = 30, point_apart = 4.4
                  longest_name = 36;
 constexpr std::size_t most_figures = 45;  // residuals written on the edges of one band
 
-// A name no longer than that on paper.
-std::string cut_to(std::string name, double size, double most) {
-    if (text_width(name, size) <= most) return name;
-    while (!name.empty() && text_width(name + "...", size) > most) {
-        name.pop_back();
-        while (!name.empty() && (static_cast<unsigned char>(name.back()) & 0xc0) == 0x80) name.pop_back();
-        if (!name.empty() && static_cast<unsigned char>(name.back()) >= 0xc0) name.pop_back();
-    }
-    return name + "...";
-}
-
 // A span under the points, in the first row of brackets where it has room.
 struct Bracket {
     double left, right;

@@ -229,8 +229,10 @@ class NetMaker {
             } else {
                 std::string allowed = difference_words(book_, judged.allowed);
                 if (!allowed.empty() && allowed[0] == '+') allowed.erase(0, 1);
-                words += ", allowed \xc2\xb1 " + allowed + unit + " (rule " + evaluation_.rule.name +
-                         "): " + (judged.ok ? "within" : "TOO LARGE");
+                words += ", allowed \xc2\xb1 ";
+                words += allowed;
+                words += unit + " (rule " + evaluation_.rule.name + "): ";
+                words += judged.ok ? "within" : "TOO LARGE";
             }
             net_.closures.push_back(words + ".");
             const std::int32_t from = model_.points.at(closure.from), to = model_.points.at(closure.to);

@@ -69,7 +69,8 @@ class PegSheet {
     void draw_card(Drawing& drawing, std::size_t place, const PegRow& peg) const {
         const double width = room_.width / static_cast<double>(across_);
         const double left = static_cast<double>(place % across_) * width;
-        const double top = static_cast<double>(place / across_) * card_height;
+        const std::size_t row = place / across_;
+        const double top = static_cast<double>(row) * card_height;
         const Box card = {left + 0.5, top + 0.5, left + width - 0.5, top + card_height - 0.5};
         drawing.box(card, {wide, Ink::Line, sheet::Dash::Dashed});
         const double inner = width - 2 * rim - 1;

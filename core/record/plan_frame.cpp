@@ -59,21 +59,27 @@ void PlanFrame::draw(Drawing& drawing, const Book& book, bool on_grid) const {
     const double width = (box_.right - box_.left) * scale_ / mm_per_metre;
     const double height = (box_.bottom - box_.top) * scale_ / mm_per_metre;
     const double tick = 1.5, south = north_ - height;
-    for (double e = std::ceil(west_ / step) * step; e < west_ + width; e += step) {
+    // So far from the origin that a step is lost in rounding there is no grid to show.
+    const auto ticks = [step](double from, double length) {
+        std::vector<double> all;
+        const double first = std::ceil(from / step) * step;
+        for (int i = 0; first + i * step < from + length && first + step > first; ++i)
+            all.push_back(first + i * step);
+        return all;
+    };
+    for (const double e : ticks(west_, width)) {
         const double x = at(e, north_).x;
         drawing.line({x, box_.bottom}, {x, box_.bottom - tick}, thin_line);
         drawing.line({x, box_.top}, {x, box_.top + tick}, thin_line);
         drawing.place(label({}, short_words(book, e) + (on_grid ? " E" : ""), small_type),
                       {{{x, box_.bottom + 0.6 + ascent * small_type}, Anchor::Middle}});
-        if (!(e + step > e)) break;
     }
-    for (double n = std::ceil(south / step) * step; n < north_; n += step) {
+    for (const double n : ticks(south, height)) {
         const double y = at(west_, n).y;
         drawing.line({box_.left, y}, {box_.left + tick, y}, thin_line);
         drawing.line({box_.right, y}, {box_.right - tick, y}, thin_line);
         drawing.place(turned({}, short_words(book, n) + (on_grid ? " N" : ""), small_type),
                       {{{box_.left - 1.2, y}, Anchor::Middle}});
-        if (!(n + step > n)) break;
     }
     if (on_grid) {
         drawing.mark({{box_.right - 8, box_.top + 9}, sheet::Mark::NorthArrow, 11, 0, Ink::Line});

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <set>
 #include <utility>
 
@@ -15,6 +16,7 @@ namespace fallwright::record {
 
 namespace {
 
+constexpr double infinite = std::numeric_limits<double>::infinity();
 using sheet::Anchor;
 using sheet::At;
 using sheet::Dash;
@@ -114,7 +116,7 @@ class Plan {
         const Design& design = evaluation_.designs.lines[i];
         PlanRun run;
         run.line = i;
-        double low = INFINITY, high = -INFINITY;
+        double low = infinite, high = -infinite;
         const auto reach = [&](double ch) {
             low = std::min(low, ch);
             high = std::max(high, ch);

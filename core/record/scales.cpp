@@ -55,7 +55,7 @@ double scale_for_at_least(double metres, double mm, Unit unit) {
 
 std::string scale_words(double scale, Unit unit) {
     if (scale < 1) return trimmed(1 / scale, 1) + ":1";
-    const std::string ratio = "1:" + trimmed(scale, 1);
+    std::string ratio = "1:" + trimmed(scale, 1);
     if (unit != Unit::Foot || scale < inches_per_foot) return ratio;
     return "1 in = " + trimmed(scale / inches_per_foot, 1) + " ft (" + ratio + ")";
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "base/print.h"
 #include "fall/dig_to.h"
@@ -13,6 +14,7 @@ namespace fallwright::record {
 
 namespace {
 
+constexpr double infinite = std::numeric_limits<double>::infinity();
 constexpr std::size_t most_surfaces = 3;
 
 bool close(double a, double b) {
@@ -116,8 +118,11 @@ class Gatherer {
         for (const FoundSurface& each : data_.found) {
             for (const Found& found : each.found) more.push_back(found.ch);
         }
-        const double from = data_.columns.empty() ? INFINITY : data_.columns.front().ch;
-        const double to = data_.columns.empty() ? -INFINITY : data_.columns.back().ch;
+        double from = infinite, to = -infinite;
+        if (!data_.columns.empty()) {
+            from = data_.columns.front().ch;
+            to = data_.columns.back().ch;
+        }
         for (const double ch : more) {
             const bool beyond = ch < from - least_chainage || ch > to + least_chainage;
             if ((beyond || data_.columns.empty()) && !has_column(ch)) add_plain(ch);

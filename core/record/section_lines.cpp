@@ -22,6 +22,7 @@ constexpr double least_chamber = 1.6;
 
 std::vector<At> on_sheet(const SectionSheet& sheet, const std::vector<LevelPoint>& points) {
     std::vector<At> places;
+    places.reserve(points.size());
     for (const LevelPoint& point : points) places.push_back({sheet.x(point.ch), sheet.y(point.level)});
     return places;
 }

@@ -175,6 +175,7 @@ class SurfacePlan {
         for (std::size_t t = 0; t < sheet_.triangles.size(); ++t) polygons.push_back(outline_of(t));
         for (const std::vector<EastNorth>& ring : joined(polygons)) {
             std::vector<At> places;
+            places.reserve(ring.size());
             for (const EastNorth& at : ring) places.push_back(on(frame, at));
             drawing.path(std::move(places), {wide, Ink::Line, Dash::DashDot}, name_, true);
         }
@@ -259,6 +260,7 @@ class SurfacePlan {
                      sheet::Pattern pattern) {
         const auto placed = [&frame](const std::vector<EastNorth>& ring) {
             std::vector<At> places;
+            places.reserve(ring.size());
             for (const EastNorth& at : ring) places.push_back(on(frame, at));
             return places;
         };

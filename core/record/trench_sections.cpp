@@ -198,6 +198,7 @@ class TrenchFigure {
         if (layers_.bedding > 0)
             names.push_back({layers_.bedding / 2, inner, "bedding, " + size_words(book_, layers_.bedding)});
         std::vector<double> wanted;
+        wanted.reserve(names.size());
         for (const Name& name : names) wanted.push_back(y(name.height));
         const std::vector<double> at = spread(wanted, usual_type * 1.5, y(layers_.ground) - 4, y(0) + 4);
         const double right = x(width_at(layers_.ground) / 2) + ground_beside + 1;

@@ -153,6 +153,7 @@ def response_schema(request, response):
     if isinstance(response, dict) and "error" in response:
         return "error.schema.json"
     verb = "drains" if request["verb"] == "drain" and "book" in request else request["verb"]
+    verb = "figures" if verb == "report" and "figure" in request["options"] else verb
     return f"{verb}.schema.json"
 
 
