@@ -78,7 +78,11 @@ std::vector<Window> windows_of(const std::vector<double>& chainages, double widt
         const bool fits = !windows.empty() && chainages[i] - windows.back().from <= width * (1 + slack) &&
                           i - windows.back().first < most;
         if (!fits) {
-            if (!windows.empty()) windows.back().to = std::min(chainages[i], windows.back().from + width);
+            if (!windows.empty()) {
+                // Never before its last place, which may lie over the edge by rounding.
+                Window& before = windows.back();
+                before.to = std::max(before.to, std::min(chainages[i], before.from + width));
+            }
             windows.push_back({i, i, chainages[i], chainages[i]});
         }
         windows.back().last = i;
