@@ -160,6 +160,22 @@ std::vector<Part> Factor::parts(std::span<const Term> terms) const {
     return found;
 }
 
+std::vector<double> Factor::covariances_with(std::span<const Term> terms) const {
+    const Sparse y = forward(terms);
+    std::vector<double> z(parent_.size(), 0.0);  // by position
+    for (std::size_t p = 0; p < y.position.size(); ++p)
+        z[y.position[p]] = y.value[p] * l_.inverse_pivot[y.position[p]];
+    for (Column at = l_.positions(); at-- > 0;) {
+        const auto rows = l_.rows_of(at);
+        const auto values = l_.values_of(at);
+        for (std::size_t p = 0; p < rows.size(); ++p) z[at] -= values[p] * z[rows[p]];
+    }
+    std::vector<double> of_columns(position_.size());
+    for (std::size_t column = 0; column < position_.size(); ++column)
+        of_columns[column] = z[position_[column]] * scale_[position_[column]];
+    return of_columns;
+}
+
 double Factor::covariance(std::span<const Term> a, std::span<const Term> b) const {
     if (moves(a) || moves(b)) return undetermined;
     const Sparse left = forward(a);

@@ -29,6 +29,8 @@ class Factor {
     double covariance(std::span<const Term> a, std::span<const Term> b) const;
     // L^-1 times the terms, each position by the root of its inverse pivot.
     std::vector<Part> parts(std::span<const Term> terms) const;
+    // Of a sum with every column, in the caller's units.
+    std::vector<double> covariances_with(std::span<const Term> terms) const;
     // Variance of a row's computed value against the row's own V, without what the weak directions add.
     double strong_variance(const ScaledRows& rows, std::size_t row) const;
 

@@ -20,6 +20,7 @@ class Settler {
     Settled run() {
         for (std::size_t i = book_.entries.size(); i-- > 0;) settle(static_cast<std::uint32_t>(i));
         std::reverse(settled_.findings.begin(), settled_.findings.end());
+        std::reverse(settled_.changes.begin(), settled_.changes.end());
         return std::move(settled_);
     }
 
@@ -37,7 +38,7 @@ class Settler {
 
     void settle(std::uint32_t index) {
         const Entry& entry = book_.entries[index];
-        if (settled_.struck[index]) return;
+        if (settled_.struck[index]) return keep_undone(index);
         if (!amends_of_[index].empty()) apply_amends(index);
         if (entry.refused) return;
         if (entry.kind == Kind::Amend || entry.kind == Kind::Strike) send(index);
@@ -61,12 +62,64 @@ class Settler {
         if (target < 0)
             return report(Code::UnknownOf, index,
                           "of: no entry above is called " + entry["of"].get<std::string>());
+        if (strike && target == 0)
+            return report(Code::UnknownOf, index, "the book's own line cannot be struck");
+        BookChange& change = keep(index, static_cast<std::uint32_t>(target), entry);
         if (strike) {
-            if (target == 0) return report(Code::UnknownOf, index, "the book's own line cannot be struck");
-            settled_.struck[static_cast<std::size_t>(target)] = true;
+            settled_.struck[change.of] = true;
+            change.applied = true;
+            keep_struck(change);
         } else {
-            amends_of_[static_cast<std::size_t>(target)].push_back(index);
+            amends_of_[change.of].push_back(index);
         }
+    }
+
+    BookChange& keep(std::uint32_t index, std::uint32_t of, const Json& entry) {
+        BookChange& change = settled_.changes.emplace_back();
+        change.entry = index;
+        change.of = of;
+        change.strike = book_.entries[index].kind == Kind::Strike;
+        if (entry.contains("why") && entry["why"].is_string()) change.why = entry["why"].get<std::string>();
+        if (change.strike || !entry.contains("set") || !entry["set"].is_object()) return change;
+        for (const auto& [field, value] : entry["set"].items())
+            change.fields.push_back({field, "", value.is_null() ? "" : as_written(value)});
+        return change;
+    }
+
+    void keep_struck(BookChange& change) const {
+        change.before = std::string(text_of(change.of));
+        const Json struck = Json::parse(change.before, nullptr, false);
+        if (!struck.is_object()) return;
+        for (const auto& [field, value] : struck.items()) {
+            if (field != "kind" && field != "id" && field != "at" && field != "by")
+                change.fields.push_back({field, as_written(value), ""});
+        }
+    }
+
+    // One that was struck itself: told, though it does nothing.
+    void keep_undone(std::uint32_t index) {
+        const Kind kind = book_.entries[index].kind;
+        if (book_.entries[index].refused || (kind != Kind::Amend && kind != Kind::Strike)) return;
+        const Json entry = Json::parse(text_of(index), nullptr, false);
+        if (!entry.is_object() || !entry.contains("of") || !entry["of"].is_string()) return;
+        const std::int64_t target = find(entry["of"].get_ref<const std::string&>(), index);
+        if (target >= 0) keep(index, static_cast<std::uint32_t>(target), entry).undone = true;
+    }
+
+    // What stood in the fields an amend is about to set.
+    void keep_before(std::uint32_t amend, const Json& target) {
+        const auto found = std::find_if(settled_.changes.begin(), settled_.changes.end(),
+                                        [amend](const BookChange& change) { return change.entry == amend; });
+        if (found == settled_.changes.end()) return;
+        found->applied = true;
+        for (BookChange::Field& field : found->fields) {
+            if (target.contains(field.name)) field.before = as_written(target[field.name]);
+        }
+    }
+
+    // Bytes that are no UTF-8 are replaced: a book may hold anything.
+    static std::string as_written(const Json& value) {
+        return value.dump(-1, ' ', false, Json::error_handler_t::replace);
     }
 
     std::int64_t find(const std::string& of, std::uint32_t below) const {
@@ -120,6 +173,7 @@ class Settler {
             }
         }
         if (entry.contains("was") && !stands(target, entry["was"], amend)) return false;
+        keep_before(amend, target);
         for (const auto& [field, value] : set.items()) {
             if (value.is_null()) {
                 target.erase(field);

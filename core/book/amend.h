@@ -15,12 +15,14 @@
 
 #include "base/finding.h"
 #include "book/book.h"
+#include "book/change.h"
 
 namespace fallwright {
 
 struct Settled {
     std::vector<bool> struck;                              // per entry
     std::unordered_map<std::uint32_t, std::string> texts;  // entries that read differently now
+    std::vector<BookChange> changes;                       // by line, also those that were struck themselves
     Findings findings;
 };
 

@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "book/change.h"
 #include "book/written.h"
 
 namespace fallwright {
@@ -117,6 +118,36 @@ TEST(Amend, WhatIsNoAmendmentChangesNothing) {
         EXPECT_EQ(book->benchmarks.at(0).level.metres(), 50) << line;
         EXPECT_EQ(book->findings.size(), 1u) << line;
     }
+}
+
+// The record of a job shows what stood before, why it was changed, and what was taken back.
+TEST(Amend, EveryChangeIsKeptWithItsReasonAndWhatStoodBefore) {
+    const std::string other = R"({"kind":"benchmark","id":"c","point":"C","level":49}
+)";
+    const Written book(benchmark + other + amend("b", R"({"level":51,"source":"plan"})") +
+                       amend("b", R"({"level":52,"source":null})") + strike("#5") + strike("c") +
+                       amend("b", R"({"level":53})", R"(,"was":{"level":99})"));
+    const std::vector<BookChange> changes = changes_of(*book);
+    ASSERT_EQ(changes.size(), 5u);
+    const BookChange& first = changes[0];
+    EXPECT_EQ(book->entries[first.of].line, 2u);
+    EXPECT_EQ(first.why, "w");
+    EXPECT_TRUE(first.applied && !first.strike && !first.undone);
+    ASSERT_EQ(first.fields.size(), 2u);
+    EXPECT_EQ(first.fields[0].name, "level");
+    EXPECT_EQ(first.fields[0].before, "50");
+    EXPECT_EQ(first.fields[0].after, "51");
+    EXPECT_EQ(first.fields[1].before, "");
+    EXPECT_EQ(first.fields[1].after, "\"plan\"");
+    EXPECT_TRUE(changes[1].undone && !changes[1].applied);
+    EXPECT_EQ(changes[1].fields[1].after, "");
+    EXPECT_TRUE(changes[2].strike && changes[2].before.find("\"level\":52") != std::string::npos);
+    const BookChange& struck = changes[3];
+    EXPECT_EQ(struck.before, other.substr(0, other.size() - 1));
+    ASSERT_EQ(struck.fields.size(), 2u);
+    EXPECT_EQ(struck.fields[0].name, "level");
+    EXPECT_EQ(struck.fields[0].before, "49");
+    EXPECT_FALSE(changes[4].applied);
 }
 
 }  // namespace fallwright

@@ -237,6 +237,18 @@ Result<std::unique_ptr<Book>> read_book(std::string text) {
     return book;
 }
 
+std::vector<BookChange> changes_of(const Book& book) {
+    const bool any = std::any_of(book.entries.begin(), book.entries.end(), [](const Entry& entry) {
+        return entry.kind == Kind::Amend || entry.kind == Kind::Strike;
+    });
+    if (!any) return {};
+    Book again;
+    again.text = book.text;
+    Reader reader(again, nullptr);
+    reader.read_lines();
+    return settle_amendments(again, reader.by_id()).changes;
+}
+
 std::size_t tripod_of(const Book& book, std::size_t setup) {
     std::size_t root = setup;
     while (book.setups[root].head_at >= 0) root = static_cast<std::size_t>(book.setups[root].head_at);

@@ -12,6 +12,7 @@
 #include "desk/figure_answer.h"
 #include "desk/options.h"
 #include "desk/plan_answer.h"
+#include "desk/report_answer.h"
 #include "desk/setout_answer.h"
 #include "desk/staff_answer.h"
 #include "desk/trace_answer.h"
@@ -23,8 +24,10 @@ namespace fallwright::desk {
 
 class OpenBook {
   public:
-    explicit OpenBook(std::shared_ptr<const Book> read) : book(std::move(read)) {}
+    OpenBook(std::shared_ptr<const Book> read, std::vector<BookChange> amended)
+        : book(std::move(read)), changes(std::move(amended)) {}
     std::shared_ptr<const Book> book;
+    std::vector<BookChange> changes;  // its text is forgotten
 };
 
 namespace {
@@ -41,13 +44,14 @@ std::string written(const Result<Answer>& answer, std::string (*write)(const Ans
 }
 
 bool is_book_verb(std::string_view verb) {
-    constexpr std::array<std::string_view, 9> verbs = {"evaluate", "levels",   "check", "fall", "dial",
-                                                       "setout",   "suspects", "trial", "plan"};
+    constexpr std::array<std::string_view, 10> verbs = {"evaluate", "levels",   "check", "fall", "dial",
+                                                        "setout",   "suspects", "trial", "plan", "report"};
     return std::find(verbs.begin(), verbs.end(), verb) != verbs.end();
 }
 
 // `book` is null for verbs that need none.
-std::string run_verb(const Json& request, const std::shared_ptr<const Book>& book) {
+std::string run_verb(const Json& request, const std::shared_ptr<const Book>& book,
+                     const std::vector<BookChange>& changes) {
     if (!request.contains("verb") || !request["verb"].is_string())
         return bad_request({"verb"}, "the request has no verb");
     const std::string verb = request["verb"].get<std::string>();
@@ -68,6 +72,7 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
     if (verb == "dial") return written(dial_of(book, options), dial_json);
     if (verb == "plan") return written(plan_of(book, options), plan_json);
     if (verb == "setout") return written(setout_of(book, options), setout_json);
+    if (verb == "report") return written(report_answer(book, changes, options), report_json);
     const bool suspicious = (verb == "suspects" && !options.has("trace")) || verb == "evaluate";
     const Evaluation evaluation = evaluate(book, suspicious ? Seek::Suspects : Seek::Nothing);
     if (verb == "suspects" && options.has("trace")) {
@@ -85,25 +90,27 @@ std::string run_verb(const Json& request, const std::shared_ptr<const Book>& boo
 Result<std::shared_ptr<const OpenBook>> open(std::string book_text) {
     Result<std::unique_ptr<Book>> book = read_book(std::move(book_text));
     if (!book) return book.finding();
+    std::vector<BookChange> changes = changes_of(**book);
     (*book)->forget_text();
     return std::shared_ptr<const OpenBook>(
-        std::make_shared<OpenBook>(std::shared_ptr<const Book>(std::move(*book))));
+        std::make_shared<OpenBook>(std::shared_ptr<const Book>(std::move(*book)), std::move(changes)));
 }
 
 std::string run(const OpenBook& book, std::string_view request) {
     const Json parsed = Json::parse(request, nullptr, false);
     if (!parsed.is_object()) return bad_request({}, "the request is no JSON object");
-    return run_verb(parsed, book.book);
+    return run_verb(parsed, book.book, book.changes);
 }
 
 std::string answer(std::string_view request) {
     const Json parsed = Json::parse(request, nullptr, false);
     if (!parsed.is_object()) return bad_request({}, "the request is no JSON object");
-    if (!parsed.contains("book")) return run_verb(parsed, nullptr);
+    if (!parsed.contains("book")) return run_verb(parsed, nullptr, {});
     if (!parsed["book"].is_string()) return bad_request({"book"}, "book is no text");
     Result<std::unique_ptr<Book>> book = read_book(parsed["book"].get<std::string>());
     if (!book) return error_json(book.finding());
-    return run_verb(parsed, std::shared_ptr<const Book>(std::move(*book)));
+    const std::vector<BookChange> changes = changes_of(**book);
+    return run_verb(parsed, std::shared_ptr<const Book>(std::move(*book)), changes);
 }
 
 std::string refuse(const Finding& finding) {

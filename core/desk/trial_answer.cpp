@@ -5,6 +5,7 @@
 #include "book/time.h"
 #include "desk/evaluation_out.h"
 #include "desk/write_json.h"
+#include "record/trial_words.h"
 
 namespace fallwright {
 
@@ -111,8 +112,8 @@ class TrialWriter : EvaluationOut {
         length("tolerance", trials_.job.tolerance);
         yes_no("matters", outcome.matters);
         out_.boolean("consistent", outcome.consistent);
-        text_or_null("checked_on", checked_on(book_, outcome));
-        text_or_null("checked_by", checked_by(book_, outcome));
+        text_or_null("checked_on", record::checked_on(book_, outcome));
+        text_or_null("checked_by", record::checked_by(book_, outcome));
         scatter(outcome);
     }
 
@@ -176,14 +177,6 @@ class TrialWriter : EvaluationOut {
 };
 
 }  // namespace
-
-std::string checked_by(const Book& book, const TrialOutcome& outcome) {
-    return book.name(book.entries[book.trials[outcome.trial].entry].by);
-}
-
-std::string checked_on(const Book& book, const TrialOutcome& outcome) {
-    return format_time(book.entries[book.trials[outcome.trial].entry].at);
-}
 
 void write_trials(const Evaluation& evaluation, JsonOut& out) {
     if (!evaluation.book->trials.empty()) TrialWriter(evaluation, out).list();

@@ -17,8 +17,4 @@ void write_trials(const Evaluation& evaluation, JsonOut& out);
 // later readings take from all checks of an instrument. Schema: api/schema/v1/trial.schema.json.
 void write_checks(const Evaluation& evaluation, JsonOut& out);
 
-// Who made the check, and when: empty where the entry does not say.
-std::string checked_by(const Book& book, const TrialOutcome& outcome);
-std::string checked_on(const Book& book, const TrialOutcome& outcome);
-
 }  // namespace fallwright

@@ -6,8 +6,11 @@
 // Errors: none of its own. A book without anything to report gives a report that says so.
 #pragma once
 
+#include <cstdint>
 #include <string>
+#include <vector>
 
+#include "book/change.h"
 #include "evaluation/evaluation.h"
 #include "sheet/document.h"
 
@@ -21,11 +24,15 @@ enum class Length : std::uint8_t {
 struct Wanted {
     Length length = Length::Full;
     sheet::Paper paper = sheet::Paper::A4;
-    std::string fingerprint;  // SHA-256 of the book's bytes, "" where they are not at hand
-    std::string book_name;    // the file's name, "" for none
-    std::string version;      // of this program
-    std::string made_at;      // RFC 3339 or ""; the core has no clock
+    std::string fingerprint;          // SHA-256 of the book's bytes, "" where they are not at hand
+    std::string book_name;            // the file's name, "" for none
+    std::string version;              // of this program
+    std::string made_at;              // RFC 3339 or ""; the core has no clock
+    std::vector<BookChange> changes;  // of the book's text, which the evaluation need not have any more
 };
+
+// The book's title, else the file's name, else "Levels".
+std::string title_of(const Evaluation& evaluation, const Wanted& wanted);
 
 // Lengths and levels in the book's unit. The evaluation must have sought suspects (Seek::Suspects).
 sheet::Document report_of(const Evaluation& evaluation, const Wanted& wanted);

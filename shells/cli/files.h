@@ -8,6 +8,7 @@
 
 #include "base/result.h"
 #include "book/book.h"
+#include "book/change.h"
 #include "shells/cli/verbs.h"
 
 namespace fallwright::cli {
@@ -20,8 +21,14 @@ Result<std::string> read_file(const std::string& path);
 // Reads and opens a book; findings are about the path.
 Result<std::shared_ptr<const Book>> open_book(const std::string& path);
 
-// Writes a file that can be made again at any time (a drawing, an export): nothing, or the finding that says
-// why not.
+// The same of bytes already read; findings are about the path. changes: where to put its amendments and
+// strikes, null where nobody asks.
+Result<std::shared_ptr<const Book>> book_of(std::string bytes, const std::string& path,
+                                            std::vector<BookChange>* changes = nullptr);
+
+// Writes a file that can be made again at any time (a drawing, a record, an export): into a temporary file
+// beside it that is renamed over it, so that nobody ever finds half of one; straight into what is no file
+// (a pipe, a device). Nothing, or the finding that says why not; then what stood there still stands.
 std::optional<Finding> write_file(const std::string& path, std::string_view bytes);
 
 // A stage of long work, on a terminal only, for books of more than some ten thousand lines.

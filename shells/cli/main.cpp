@@ -22,6 +22,7 @@ struct Arguments {
     SetoutArguments setout;
     PlanArguments plan;
     DrainArguments drain;
+    ReportArguments report;
     StaffArguments staff;
     ServeArguments serve;
     ImportArguments import;
@@ -238,6 +239,20 @@ void add_drain_verb(CLI::App& app, Arguments& arguments, int& code) {
     drain->callback([&] { code = answer_drain(arguments.drain, arguments.output); });
 }
 
+void add_report_verb(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* report = add_verb(app, arguments, "report", "The record of a job, to read, print and sign",
+                                "fallwright report examples/lane.book.jsonl --html lane.html\n"
+                                "  fallwright report examples/lane.book.jsonl --one-page");
+    report->add_option("book", arguments.report.book, "Book file")->required();
+    report->add_option("--html", arguments.report.html, "Into this file, one that needs no other");
+    report->add_flag("--text", arguments.report.text, "As text on the terminal; without a file that is so");
+    report->add_flag("--one-page", arguments.report.one_page, "The short form, one sheet");
+    report->add_option("--paper", arguments.report.paper, "A4 or Letter")
+        ->check(CLI::IsMember({"A4", "Letter"}));
+    report->add_option("--made-at", arguments.report.made_at, "The time it is given, else now");
+    report->callback([&] { code = report_book(arguments.report, arguments.output); });
+}
+
 void add_staff_verb(CLI::App& app, Arguments& arguments, int& code) {
     CLI::App* staff =
         add_verb(app, arguments, "staff", "The face of the staff around a reading, and how to read it",
@@ -324,6 +339,7 @@ int run(int argc, char** argv) {
     add_setout_verb(app, arguments, code);
     add_plan_verb(app, arguments, code);
     add_drain_verb(app, arguments, code);
+    add_report_verb(app, arguments, code);
     add_staff_verb(app, arguments, code);
     add_writing_verbs(app, arguments, code);
     add_serve_verb(app, arguments, code);

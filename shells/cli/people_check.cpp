@@ -20,29 +20,6 @@ namespace {
 
 constexpr double most_rows = 60;
 
-std::string said(Verdict verdict) {
-    return verdict == Verdict::Undecided ? "too close to call" : std::string(verdict_word(verdict));
-}
-
-// The order in which people should look.
-int urgency(Verdict verdict) {
-    switch (verdict) {
-        case Verdict::Outside:
-            return 0;
-        case Verdict::Undecided:
-            return 1;
-        case Verdict::Within:
-            return 2;
-        default:
-            return 3;
-    }
-}
-
-bool laser_assumed(const Evaluation& evaluation) {
-    return std::any_of(evaluation.findings.begin(), evaluation.findings.end(),
-                       [](const Finding& each) { return each.code == Code::AssumedErrors; });
-}
-
 class LineText {
   public:
     LineText(const Evaluation& evaluation, std::size_t line)
@@ -77,12 +54,7 @@ class LineText {
 
     std::string mm(double metres) const { return small(std::fabs(metres), book_.unit); }
 
-    std::string place(const Station& station) const {
-        std::string text = level(station.ch, book_.unit);
-        if (std::fabs(station.off) >= least_offset)
-            text += (station.off < 0 ? " L" : " R") + level(std::fabs(station.off), book_.unit);
-        return text + " " + book_.name(station.what);
-    }
+    std::string place(const Station& station) const { return station_words(book_, station); }
 
     std::string counts() const {
         std::array<int, 4> count{};
@@ -95,27 +67,15 @@ class LineText {
                " within\n";
     }
 
-    std::string limits(const Tolerance& tolerance) const {
-        const bool both = tolerance.below.has() && tolerance.above.has();
-        if (both && -tolerance.below.value == tolerance.above.value) return "±" + mm(tolerance.above.value);
-        std::string text;
-        if (tolerance.below.has()) text += "-" + mm(tolerance.below.value);
-        if (both) text += " ";
-        if (tolerance.above.has()) text += "+" + mm(tolerance.above.value);
-        return text;
-    }
-
     // Only of what is not clearly within: the rest stands in the table.
     std::string sentences() const {
         std::string text;
         for (const Judged& each : stations_) {
             const Judgement& judged = each.verdict.judged;
             if (judged.verdict != Verdict::Outside && judged.verdict != Verdict::Undecided) continue;
-            const double off = each.verdict.deviation;
-            text += "  " + place(*each.station) + ": " + mm(off) + " " + small_unit(book_.unit) +
-                    (off < 0 ? " low, " : " high, ") + (judged.plain_within ? "inside " : "outside ") +
-                    limits(*judge_.tolerance_of(book_.names.text(each.station->what))) + " as measured; " +
-                    percent(judged.probability) + " sure it truly is within\n";
+            const Tolerance& tolerance = *judge_.tolerance_of(book_.names.text(each.station->what));
+            text += "  " + place(*each.station) + ": " +
+                    verdict_sentence(each.verdict.deviation, judged, tolerance, book_.unit) + "\n";
         }
         return text.empty() ? "" : text + "  Which counts, as measured or as sure, is for your contract.\n";
     }
@@ -251,30 +211,16 @@ std::string presets_text(const Evaluation& evaluation) {
     return text;
 }
 
-std::string relative_to(const Evaluation& evaluation) {
-    const Book& book = *evaluation.book;
-    std::vector<NameId> names;
-    for (const Benchmark& benchmark : book.benchmarks) {
-        if (std::find(names.begin(), names.end(), benchmark.point) == names.end())
-            names.push_back(benchmark.point);
-    }
-    if (names.empty()) return "the first point read, taken as 100.000";
-    if (names.size() > 3) return "the benchmarks as given";
-    std::string text;
-    for (std::size_t i = 0; i < names.size(); ++i)
-        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + book.name(names[i]);
-    return text + " as given";
-}
-
 }  // namespace
 
 std::string check_text(const Evaluation& evaluation) {
     const Book& book = *evaluation.book;
     std::string text = book.title.empty() ? "" : book.title + "\n";
     text += "What was laid, judged; " + unit_text(book.unit) + "; ± is one standard deviation, relative to " +
-            relative_to(evaluation) + ".\n";
+            relative_to(book) + ".\n";
     text += presets_text(evaluation);
-    if (laser_assumed(evaluation)) text += "All of it if the laser is as good as assumed (untested).\n";
+    if (laser_assumed(evaluation.findings))
+        text += "All of it if the laser is as good as assumed (untested).\n";
     std::string lines;
     for (std::size_t i = 0; i < evaluation.lines.size(); ++i) lines += LineText(evaluation, i).text();
     const std::string surfaces = surfaces_text(evaluation);

@@ -3,13 +3,18 @@
 #include <cmath>
 
 #include "base/print.h"
-#include "shells/cli/pipe_words.h"
+#include "record/pipe_words.h"
 #include "shells/cli/table.h"
 #include "shells/cli/words.h"
 
 namespace fallwright::cli {
 
 namespace {
+
+using record::bore_text;
+using record::fall_text;
+using record::flow_text;
+using record::velocity_text;
 
 using drain::Cleansing;
 using drain::CleansingVerdict;

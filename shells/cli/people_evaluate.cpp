@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "base/print.h"
+#include "record/fit_words.h"
+#include "record/suspect_words.h"
 #include "shells/cli/people_page.h"
 #include "shells/cli/people_runs.h"
 #include "shells/cli/people_story.h"
@@ -31,34 +33,10 @@ std::string heading(const Evaluation& evaluation) {
     return text + ". ± is one standard deviation.\n";
 }
 
-// The stations a fit went through, by chainage.
-std::vector<const Station*> fitted(const LineFalls& line, const Fit& fit) {
-    std::vector<const Station*> stations;
-    for (const Station& station : line.stations) {
-        if (station.what == fit.what && !std::isnan(station.off_fit)) stations.push_back(&station);
-    }
-    std::sort(stations.begin(), stations.end(),
-              [](const Station* a, const Station* b) { return a->ch < b->ch; });
-    return stations;
-}
-
 std::string fit_sentence(const Evaluation& evaluation, const LineFalls& line, const Fit& fit) {
     const Unit unit = evaluation.book->unit;
-    const std::vector<const Station*> stations = fitted(line, fit);
-    const auto further = [](const Station* a, const Station* b) {
-        return std::fabs(a->off_fit) < std::fabs(b->off_fit);
-    };
-    const Station& worst = **std::max_element(stations.begin(), stations.end(), further);
-    std::string text = gradient(fit.gradient) + " ± " + gradient_sd(fit.sd) + ", from " +
-                       level(stations.front()->ch, unit) + " to " + level(stations.back()->ch, unit) + ", " +
-                       std::to_string(stations.size()) + " points\n";
-    if (stations.size() > 2) {
-        text += "    how even: " + small(fit.rms, unit) + " " + small_unit(unit) +
-                " off the best line (rms), at most " + small(std::fabs(worst.off_fit), unit) + " " +
-                small_unit(unit) + (worst.off_fit < 0 ? " low" : " high") + " at " + level(worst.ch, unit) +
-                "\n";
-    }
-    return text;
+    const std::string even = record::fit_evenness(line, fit, unit);
+    return record::fit_words(line, fit, unit) + "\n" + (even.empty() ? "" : "    how even: " + even + "\n");
 }
 
 std::string falls_text(const Evaluation& evaluation) {
@@ -87,12 +65,9 @@ std::string closures_text(const Evaluation& evaluation) {
         const Closure& closure = evaluation.pages.closures[i];
         const JudgedClosure& judged = evaluation.closures[i];
         const std::string length = closure.length.has() ? fixed(book.in_unit(closure.length.value), 0) : "";
-        const std::string verdict = std::isnan(judged.allowed) ? "cannot be told"
-                                    : judged.ok                ? "within"
-                                                               : "MORE THAN ALLOWED";
         table.add({book.name(closure.from), book.name(closure.to), std::to_string(closure.setups), length,
                    signed_small(closure.misclosure.metres(), book.unit), small(judged.allowed, book.unit),
-                   verdict});
+                   closure_verdict(judged)});
     }
     return "\nMisclosures, " + small_unit(book.unit) + " (allowed by rule: " + evaluation.rule.name + ")\n" +
            table.text();
@@ -108,10 +83,8 @@ std::string point_levels_text(const Evaluation& evaluation) {
         const std::string sd = model.level_columns[i] < 0 ? "held"
                                : std::isnan(found.level)  ? ""
                                                           : small(found.sd, book.unit);
-        const std::string unchecked = found.readings == 1 ? "read once only" : "not checked";
-        const std::string said = std::isnan(found.level) ? "not determined" : found.checked ? "" : unchecked;
         table.add({book.name(model.points.name(i)), level(found.level, book.unit), sd,
-                   std::to_string(found.readings), said});
+                   std::to_string(found.readings), level_remark(found)});
     }
     return table.empty() ? "" : "\nLevels\n" + table.text();
 }
@@ -121,7 +94,7 @@ std::string stations_text(const Evaluation& evaluation) {
     std::string text;
     for (std::size_t i = 0; i < evaluation.lines.size(); ++i) {
         for (const Fit& fit : evaluation.lines[i].fits) {
-            const std::vector<const Station*> stations = fitted(evaluation.lines[i], fit);
+            const std::vector<const Station*> stations = record::fitted(evaluation.lines[i], fit);
             if (stations.size() < 3 || static_cast<double>(stations.size()) > most_stations_in_a_table)
                 continue;
             Table table({{"chainage"},
@@ -223,33 +196,10 @@ std::string walk_text(const Evaluation& evaluation) {
     return table.empty() ? "" : "\nWalked with the receiver clamped, as booked\n" + table.text();
 }
 
-// What a book without findings could not have noticed.
-std::string nothing_noticed(const Evaluation& evaluation) {
-    std::size_t alone = 0;
-    double largest = 0;
-    for (std::size_t row = 0; row < evaluation.model->sights.rows.size(); ++row) {
-        const ReadingFit fit = evaluation.model->fit(row);
-        if (fit.redundancy > 0) {
-            largest = std::max(largest, fit.detectable);
-        } else {
-            ++alone;
-        }
-    }
-    const Unit unit = evaluation.book->unit;
-    std::string text = "\nNothing noticed.";
-    if (alone > 0)
-        text += " " + std::to_string(alone) + " of " + std::to_string(evaluation.model->sights.rows.size()) +
-                " readings are checked by nothing: a slip there would not show.";
-    if (largest > 0)
-        text += " On the others a slip below " + small(largest, unit) + " " + small_unit(unit) +
-                " might not show.";
-    return text + "\n";
-}
-
 std::string findings_section(const Evaluation& evaluation) {
     const std::string text = findings_text(beside_cautions(evaluation.findings));
     if (!text.empty()) return "\nTo look at\n" + text;
-    return suspect_line(evaluation).empty() ? nothing_noticed(evaluation) : "";
+    return suspect_line(evaluation).empty() ? "\n" + record::nothing_noticed(evaluation) + "\n" : "";
 }
 
 }  // namespace

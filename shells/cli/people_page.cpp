@@ -21,15 +21,6 @@ Table page_table() {
                   {"remark", Align::Left}});
 }
 
-// Two runs through the same levels: by sights and by rises and falls.
-std::string check_line(const Page& page, Unit unit) {
-    const std::string by_sights = level(page.sum_back - page.sum_fore, unit);
-    const std::string by_steps = level(page.sum_rise - page.sum_fall, unit);
-    const std::string by_levels = level(page.last - page.first, unit);
-    return "  check: back - fore " + by_sights + ", rise - fall " + by_steps + ", last - first " + by_levels +
-           (page.agrees ? ": agrees\n" : ": DOES NOT AGREE\n");
-}
-
 std::string page_text(const Evaluation& evaluation, const Page& page) {
     const Book& book = *evaluation.book;
     Table table = page_table();
@@ -46,7 +37,7 @@ std::string page_text(const Evaluation& evaluation, const Page& page) {
     const auto sum = [&](Decimal value) { return level(value.metres(), book.unit); };
     table.add({sum(page.sum_back), "", sum(page.sum_fore), sum(page.sum_rise), sum(page.sum_fall), "", "", "",
                "", "", ""});
-    return table.text() + check_line(page, book.unit);
+    return table.text() + "  " + page_check(page, book.unit) + "\n";
 }
 
 }  // namespace

@@ -4,14 +4,19 @@
 #include <cmath>
 
 #include "base/print.h"
+#include "record/pipe_words.h"
 #include "shells/cli/people_drain.h"
-#include "shells/cli/pipe_words.h"
 #include "shells/cli/table.h"
 #include "shells/cli/words.h"
 
 namespace fallwright::cli {
 
 namespace {
+
+using record::bore_text;
+using record::fall_text;
+using record::flow_text;
+using record::velocity_text;
 
 using drain::PipeEnd;
 using drain::Run;
@@ -20,14 +25,6 @@ using drain::RunStation;
 
 std::string sd_text(double ratio) {
     return std::isnan(ratio) ? "" : fixed(ratio * 100, 3);
-}
-
-// As people say a verdict on what was laid or is to be.
-std::string enough(const Judgement& judged) {
-    if (judged.verdict == Verdict::Untested) return "";
-    if (judged.verdict == Verdict::Within) return "enough";
-    const std::string sure = percent(1 - judged.probability) + " sure";
-    return judged.verdict == Verdict::Outside ? "SHORT, " + sure : "too close to call, short " + sure;
 }
 
 class RunText {
@@ -57,7 +54,8 @@ class RunText {
             table.add({level(pipe.pipe->from, unit_), level(pipe.pipe->to, unit_),
                        bore_text(pipe.pipe->bore.value, unit_), fall_text(pipe.fall),
                        fall_text(pipe.laid_fall), sd_text(pipe.laid_fall), sd_text(pipe.laid_fall_sd),
-                       laid && !std::isnan(pipe.backfall) ? percent(pipe.backfall) : "", wanted(pipe)});
+                       laid && !std::isnan(pipe.backfall) ? percent(pipe.backfall) : "",
+                       record::rules_met_words(pipe.met)});
         }
         return table.empty() ? "" : "\nPipes\n" + table.text();
     }
@@ -160,55 +158,30 @@ class RunText {
             table.add({level(row.ch, unit_), std::string(row.what), level(row.ground, unit_),
                        level(row.invert, unit_), level(row.soffit, unit_), level(row.crown, unit_),
                        level(row.cover, unit_), small(row.cover_sd, unit_), level(row.laid_cover, unit_),
-                       small(row.laid_cover_sd, unit_), enough(laid ? row.laid_least : row.least),
-                       level(row.bottom, unit_), level(row.depth, unit_), small(row.depth_sd, unit_)});
+                       small(row.laid_cover_sd, unit_),
+                       record::cover_words(laid ? row.laid_least : row.least), level(row.bottom, unit_),
+                       level(row.depth, unit_), small(row.depth_sd, unit_)});
         }
         if (table.empty()) return "";
         std::string text = "\nAlong the line: cover over the crown, depth to the trench bottom\n";
-        const drain::CoverRule& rule = run_.cover_rule;
-        if (!rule.name.empty()) {
-            text += "  cover wanted: " + level(rule.least, unit_) + ", rule " + rule.name;
-            if (!rule.source.text.empty())
-                text += " (" + std::string(rule.source.text) + ", " + std::string(rule.source.edition) + ")";
-            text += "\n";
-        }
+        const std::string rule = record::cover_rule_words(run_.cover_rule, unit_);
+        if (!rule.empty()) text += "  " + rule + "\n";
         return text + table.text();
     }
 
     std::string water(const preset::CleansingRule* held_to) const {
         std::string text;
         for (const drain::PipeKind& kind : run_.kinds) {
+            const std::string at_flow = record::at_flow_words(kind, unit_);
             text += "\n" + bore_text(kind.asked.bore, unit_) + " at " + fall_text(kind.asked.fall) +
                     ", full bore: " + velocity_text(kind.full.velocity, unit_) + ", " +
-                    flow_text(kind.full.flow, unit_) + "\n" + at_flow(kind) +
+                    flow_text(kind.full.flow, unit_) + "\n" + (at_flow.empty() ? "" : at_flow + "\n") +
                     rules_text(kind.rules, kind.asked, held_to, unit_);
         }
         return text;
     }
 
   private:
-    std::string at_flow(const drain::PipeKind& kind) const {
-        if (std::isnan(kind.asked.flow)) return "";
-        const std::string flow = "at " + flow_text(kind.asked.flow, unit_) + " ";
-        if (!kind.part) return flow + "it runs overfull\n";
-        return flow + "it runs " + bore_text(kind.part->depth, unit_) + " deep, " +
-               percent(kind.part->depth / kind.asked.bore) + " of the bore, at " +
-               velocity_text(kind.part->velocity, unit_) + "\n";
-    }
-
-    std::string wanted(const RunPipe& pipe) const {
-        switch (pipe.met.verdict) {
-            case Verdict::Within:
-                return "yes";
-            case Verdict::Outside:
-                return "NO, " + percent(1 - pipe.met.probability) + " sure";
-            case Verdict::Undecided:
-                return "too close to call, " + percent(pipe.met.probability) + " sure that it is";
-            default:
-                return "";
-        }
-    }
-
     const Book& book_;
     Unit unit_;
     const Run& run_;

@@ -6,7 +6,8 @@
 #include <vector>
 
 #include "base/print.h"
-#include "shells/cli/suspect_words.h"
+#include "record/suspect_words.h"
+#include "shells/cli/suspect_cures.h"
 #include "shells/cli/table.h"
 #include "shells/cli/words.h"
 
@@ -16,10 +17,6 @@ namespace {
 
 constexpr double least_said = 0.1;
 
-bool said(const Suspect& suspect) {
-    return rounded_to(suspect.probability, probability_places) >= least_said;
-}
-
 class SuspectsText {
   public:
     SuspectsText(const Evaluation& evaluation, const std::string& path)
@@ -27,9 +24,10 @@ class SuspectsText {
           book_(*evaluation.book),
           suspects_(*evaluation.suspects),
           words_(book_),
+          cures_(book_),
           path_(path) {
         for (const Suspect& suspect : suspects_.list) {
-            if (said(suspect)) said_.push_back(&suspect);
+            if (record::is_said(suspect)) said_.push_back(&suspect);
         }
     }
 
@@ -137,7 +135,7 @@ class SuspectsText {
 
     std::string amending() const {
         std::string text = "\nNothing is taken out by itself. Once it is decided\n";
-        for (const Suspect* each : said_) text += "  " + words_.cure(*each, path_) + "\n";
+        for (const Suspect* each : said_) text += "  " + cures_.cure(*each, path_) + "\n";
         const Deciding* reading = said_.front()->settle_by.get();
         if (reading == nullptr || text.find(" amend of=") == std::string::npos) return text;
         return text + "  To take it over before it is decided, add settle='" + point(reading->point) +
@@ -181,7 +179,8 @@ class SuspectsText {
     const Evaluation& evaluation_;
     const Book& book_;
     const Suspects& suspects_;
-    SuspectWords words_;
+    record::SuspectWords words_;
+    SuspectCures cures_;
     std::string path_;
     std::vector<const Suspect*> said_;
 };
@@ -193,12 +192,8 @@ std::string suspects_text(const Evaluation& evaluation, const std::string& path)
 }
 
 std::string suspect_line(const Evaluation& evaluation) {
-    if (evaluation.suspects == nullptr || evaluation.suspects->list.empty()) return "";
-    const Suspect& first = evaluation.suspects->list.front();
-    if (!said(first)) return "";
-    return std::string(likely_word(first.probability)) + " (" + percent(first.probability) +
-           "): " + SuspectWords(*evaluation.book).what(first.who) +
-           "; fallwright suspects says which reading decides";
+    const std::string line = record::suspect_line(evaluation);
+    return line.empty() ? "" : line + "; fallwright suspects says which reading decides";
 }
 
 }  // namespace fallwright::cli

@@ -2,8 +2,8 @@
 #include <cmath>
 
 #include "base/print.h"
+#include "record/pipe_words.h"
 #include "shells/cli/people_runs.h"
-#include "shells/cli/pipe_words.h"
 #include "shells/cli/table.h"
 #include "shells/cli/words.h"
 
@@ -11,37 +11,14 @@ namespace fallwright::cli {
 
 namespace {
 
+using record::bore_text;
+using record::fall_text;
+using record::volume_text;
+
 using drain::Dug;
 using drain::FollowChoice;
 using drain::Held;
 using drain::Holder;
-
-std::string rule_words(const drain::TrenchRule& rule, Unit unit) {
-    std::string text = "  width: ";
-    if (rule.preset == nullptr) {
-        text += level(rule.width, unit) + ", " + rule.name;
-    } else {
-        text += "rule " + rule.name + " (" + std::string(rule.preset->source.text) + ", " +
-                std::string(rule.preset->source.edition) + ")";
-        if (rule.preset->source.provenance == preset::Provenance::FromMemory) text += ", a hint from memory";
-    }
-    if (rule.batter != 0) text += "; sides lean out " + trimmed(rule.batter, 3) + " to 1";
-    return text + "; surround to " + level(rule.surround, unit) + " over the crown\n";
-}
-
-std::string spoil_words(const drain::Trench& trench, Unit unit) {
-    const drain::TrenchRule& rule = trench.rule;
-    const drain::Spoil& spoil = trench.spoil;
-    std::string text = "  over once it is filled again: " + volume_text(spoil.surplus, unit) + " in place";
-    if (std::isnan(spoil.loose)) return text + "; say what the ground is (spoil) for what it takes loose\n";
-    text += ", " + volume_text(spoil.surplus_loose, unit) + " loose";
-    if (!std::isnan(spoil.loads)) text += ", " + fixed(spoil.surplus_loads, 0) + " loads";
-    text += " (bulking " + trimmed(rule.bulking * 100, 1) + " %, " + rule.material + ")\n";
-    text += "  all that is dug: " + volume_text(spoil.loose, unit) + " loose";
-    if (!std::isnan(spoil.loads))
-        text += ", " + fixed(spoil.loads, 0) + " loads of " + volume_text(rule.load, unit);
-    return text + "\n";
-}
 
 std::string holder_words(Holder by) {
     switch (by) {
@@ -93,7 +70,7 @@ class FollowText {
             if (!found_.outfall_from.empty()) text += " (" + found_.outfall_from + ")";
         }
         if (std::isfinite(wish_.limits.inlet)) text += ", inlet " + level(wish_.limits.inlet, unit_);
-        return text + "\n" + rule_words(wish_.trench, unit_);
+        return text + "\n  " + record::trench_rule_words(wish_.trench, unit_) + "\n";
     }
 
     // One row a grade, one block a choice.
@@ -228,7 +205,9 @@ std::string trench_text(const drain::Trench& trench, Unit unit) {
         table.rule();
         add({"together", "", "", "", ""}, trench.total);
     }
-    return "\nTrench\n" + rule_words(trench.rule, unit) + table.text() + spoil_words(trench, unit);
+    std::string spoil;
+    for (const std::string& line : record::spoil_words(trench, unit)) spoil += "  " + line + "\n";
+    return "\nTrench\n  " + record::trench_rule_words(trench.rule, unit) + "\n" + table.text() + spoil;
 }
 
 std::string follow_text(const DrainBookAnswer& answer) {

@@ -3,13 +3,19 @@
 #include <cmath>
 
 #include "base/print.h"
-#include "desk/trial_answer.h"
+#include "record/trial_words.h"
 #include "shells/cli/table.h"
 #include "shells/cli/words.h"
 
 namespace fallwright::cli {
 
 namespace {
+
+using record::trial_heading;
+using record::trial_job;
+using record::trial_scatter;
+using record::trial_sees;
+using record::trial_verdict;
 
 class TrialsText {
   public:
@@ -23,28 +29,15 @@ class TrialsText {
     }
 
   private:
-    std::string mm(double metres) const { return small(std::fabs(metres), unit_) + " " + small_unit(unit_); }
-
     std::string instrument(std::size_t at) const { return book_.name(book_.instruments[at].name); }
 
     std::string check(const TrialOutcome& outcome) const {
-        std::string text = "Instrument check " + book_.name(book_.trials[outcome.trial].name) + ", " +
-                           instrument(outcome.instrument) + ": checked on site";
-        const std::string by = checked_by(book_, outcome), on = checked_on(book_, outcome);
-        if (!by.empty()) text += " by " + by;
-        if (!on.empty()) text += " on " + on;
-        return text + "\n" + verdict(outcome) + errors(outcome) + sees(outcome) + job(outcome) +
-               scatter(outcome) + shots(outcome);
+        return trial_heading(book_, outcome) + "\n" + line(trial_verdict(book_, outcome)) + errors(outcome) +
+               line(trial_sees(outcome)) + line(trial_job(evaluation_, outcome)) +
+               line(trial_scatter(outcome, unit_)) + shots(outcome);
     }
 
-    std::string verdict(const TrialOutcome& outcome) const {
-        const std::string limit = mm(book_.trials[outcome.trial].limit);
-        if (!outcome.passes) return "  sees nothing of the instrument\n";
-        if (!outcome.consistent) return "  a slip is likelier than the instrument: the check is not used\n";
-        return std::string("  ") + (*outcome.passes ? "passes" : "does not pass") + ": out by " +
-               mm(outcome.at_30_m) + " at 30 m ± " + small(outcome.at_30_m_sd, unit_) + "; limit " + limit +
-               "\n";
-    }
+    static std::string line(const std::string& text) { return text.empty() ? "" : "  " + text + "\n"; }
 
     // One row for each error, in thousandths and in what it comes to.
     void add_rows(Table& table, const std::array<bool, tested_errors>& tested, const ErrorVector& value,
@@ -77,36 +70,6 @@ class TrialsText {
         Table table = error_table();
         add_rows(table, outcome.tested, outcome.value, outcome.sd);
         return table.empty() ? "" : table.text();
-    }
-
-    static std::string list(const std::vector<std::string>& names) {
-        std::string text;
-        for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
-        return text.empty() ? "nothing" : text;
-    }
-
-    static std::string sees(const TrialOutcome& outcome) {
-        std::array<bool, tested_errors> blind{};
-        for (std::size_t i = 0; i < tested_errors; ++i) blind[i] = !outcome.seen[i];
-        return "  sees " + list(error_names(outcome.tested, outcome.seen)) + "; blind to " +
-               list(error_names(outcome.tested, blind)) + "\n";
-    }
-
-    std::string job(const TrialOutcome& outcome) const {
-        if (std::isnan(outcome.at_longest)) return "";
-        std::string text = "  at the longest sight here, " + level(outcome.longest_sight, unit_) + ": " +
-                           mm(outcome.at_longest) + " ± " + small(outcome.at_longest_sd, unit_);
-        if (outcome.matters)
-            text += std::string(*outcome.matters ? "; that matters" : "; that hardly matters") + " where ± " +
-                    mm(evaluation_.trials.job.tolerance) + " is asked for";
-        return text + "\n";
-    }
-
-    std::string scatter(const TrialOutcome& outcome) const {
-        const Scatter& scatter = outcome.scatter;
-        if (scatter.dof <= 0) return "  nothing checks the shots: each could be wrong unnoticed\n";
-        return "  one reading scatters by " + mm(scatter.found) + ", stated " + mm(scatter.stated) +
-               "; up to " + mm(scatter.limit) + " is chance (" + std::to_string(scatter.dof) + " to spare)\n";
     }
 
     std::string shots(const TrialOutcome& outcome) const {

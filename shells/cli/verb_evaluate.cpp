@@ -1,4 +1,3 @@
-#include <cmath>
 #include <cstdio>
 
 #include "desk/trial_answer.h"
@@ -18,13 +17,6 @@ namespace {
 
 void print(std::string_view text) {
     std::fwrite(text.data(), 1, text.size(), stdout);
-}
-
-bool something_outside(const Evaluation& evaluation) {
-    for (const JudgedClosure& closure : evaluation.closures) {
-        if (!closure.ok && !std::isnan(closure.allowed)) return true;
-    }
-    return laid_outside(evaluation) || floor_outside(evaluation) || has_error(evaluation.findings);
 }
 
 template <class Write, class Text>

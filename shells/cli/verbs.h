@@ -74,6 +74,13 @@ struct ServeArguments {
 // place.
 int serve_app(const ServeArguments& arguments, const Output& output);
 
+struct ReportArguments {
+    std::string book, html, pdf;  // files to write; without one the record is text on the terminal
+    std::string paper = "A4", made_at;
+    bool text = false, one_page = false;
+};
+int report_book(const ReportArguments& arguments, const Output& output);
+
 struct StaffArguments {
     std::string reading, unit, length, window;
     std::string svg;  // file for the drawing, "" for the terminal

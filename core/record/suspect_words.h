@@ -1,14 +1,14 @@
-// suspect_words: what a suspicion is about and what to do about it, in the words of the site.
+// suspect_words: what a suspicion is about, in the words of the site.
 #pragma once
 
 #include <string>
 #include <vector>
 
-#include "book/book.h"
-#include "suspect/suspect.h"
+#include "evaluation/evaluation.h"
 
-namespace fallwright::cli {
+namespace fallwright::record {
 
+// The book outlives it. What is asked of a cause is total: names that are not in the book stand as they are.
 class SuspectWords {
   public:
     explicit SuspectWords(const Book& book) : book_(book) {}
@@ -23,19 +23,23 @@ class SuspectWords {
     std::string where(const Accused& who) const;
     // Whether a reading is checked by no other.
     bool alone(const Accused& who, const Model& model) const;
-    // How to put the book right, as a command where one entry does it.
-    std::string cure(const Suspect& suspect, const std::string& path) const;
+    // The reading with that id; null where there is none.
+    const Reading* reading_of(const std::string& id) const;
 
   private:
-    const Reading* reading_of(const std::string& id) const;
     std::string reading(const std::string& id) const;
-    std::string amend(const std::string& path, const std::string& of, const std::string& set) const;
-    static const char* field_of(const Reading& reading);
-    std::string read_again(const Reading& reading, const Suspect& suspect, const std::string& path) const;
-    std::string cure_of_reading(const Suspect& suspect, const std::string& path) const;
-    std::string cure_of_setup(const Suspect& suspect, const std::string& path) const;
 
     const Book& book_;
 };
 
-}  // namespace fallwright::cli
+// Probable enough to be told to people: from 0.1 on.
+bool is_said(const Suspect& suspect);
+
+// "very likely (98 %): HIGH was taken for LOW at reading ...": the most probable suspect from 0.1 on, else
+// "".
+std::string suspect_line(const Evaluation& evaluation);
+
+// Of a book in which nothing shows: what would not have shown.
+std::string nothing_noticed(const Evaluation& evaluation);
+
+}  // namespace fallwright::record
