@@ -27,7 +27,8 @@ struct Range {
         low = std::min(low, value);
         high = std::max(high, value);
     }
-    bool narrow() const { return high - low < largest_coordinate; }
+    // Nothing taken is narrow: there is nothing that could be too wide.
+    bool narrow() const { return high < low || high - low < largest_coordinate; }
 };
 
 struct Ranked {
