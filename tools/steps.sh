@@ -25,6 +25,7 @@ xlsx        | slow | workbooks calculated anew by LibreOffice agree with the ans
 serve       | fast | the app'"'"'s server by curl: types, headers, compression, nothing outside its folder, signals
 package     | slow | what is installed works there; manual page and completions are what the commands say; a Debian package
 fuzz        | slow | every parser under libFuzzer with sanitizers, 30 s each
+exchange    | slow | LandXML, CSV and GeoJSON read by other programs, there and back; projections against PROJ; hostile files
 durability  | slow | system calls of add, kills, parallel adds, a full disk
 wasm        | slow | the WebAssembly module builds, its loader survives what a browser does to it
 parity      | slow | WebAssembly answers with the bytes of the native build; a large book opens
@@ -122,6 +123,7 @@ step_verdict() {
     return $status
 }
 step_evenness() { build release fallwright && $python tests/evenness/compare.py build/release/fallwright; }
+step_exchange() { build release fallwright && $python tests/exchange/compare.py build/release/fallwright; }
 step_simulation() { build release fallwright && tests/simulation/run build/release/fallwright; }
 step_xlsx() {
     build release fallwright fallwright-paper &&

@@ -230,7 +230,18 @@ export type FindingCode =
   | "import-distance"
   | "import-renamed"
   | "import-empty"
-  | "import-not-used";
+  | "import-not-used"
+  | "import-xml"
+  | "import-element"
+  | "import-json"
+  | "import-taken"
+  | "import-chorded"
+  | "import-converted"
+  | "import-assumed"
+  | "import-same"
+  | "export-nothing"
+  | "export-left-out"
+  | "no-projection";
 
 // --- One entry of a book, version 1
 
@@ -791,15 +802,15 @@ export interface WantEntry extends AnyEntry {
 /** A rule of evaluation: by preset or by values */
 export interface RuleEntry extends AnyEntry {
   kind: "rule";
-  /** misclosure, assumed-sight, confidence, expectation, suspect-priors, hydraulics, cautions, cover, trench, spoil …; cover, trench and spoil followed by a line's name are of that line only */
+  /** misclosure, assumed-sight, confidence, expectation, suspect-priors, hydraulics, cautions, cover, trench, spoil, projection …; cover, trench and spoil followed by a line's name are of that line only */
   name: string;
   /** A name, as written by hand */
   preset?: string;
-  /** misclosure {by, a}, assumed-sight {d}, confidence {p}, expectation {sd}, suspect-priors {kind: p}: the weight that a book holds such a blunder, and none: that it holds none; 0 leaves a kind out; hydraulics {roughness or manning, viscosity, flow or dwellings, closets, fall, velocity, drag, source}; cautions {depth, egress, spoil, source, add}; cover {least}; trench {width, batter, surround}; spoil {bulking, load} */
+  /** misclosure {by, a}, assumed-sight {d}, confidence {p}, expectation {sd}, suspect-priors {kind: p}: the weight that a book holds such a blunder, and none: that it holds none; 0 leaves a kind out; hydraulics {roughness or manning, viscosity, flow or dwellings, closets, fall, velocity, drag, source}; cautions {depth, egress, spoil, source, add}; cover {least}; trench {width, batter, surround}; spoil {bulking, load}; projection {ellipsoid, or a and inverse_flattening; latitude, longitude, scale, false_east, false_north; shift, turn, ppm}: how e and n become longitude and latitude */
   values?: {
     /** misclosure: sets allows a sqrt(n set-ups), km a sqrt(K kilometres one way), model 1.96 sd (default) */
     by?: "sets" | "km" | "model";
-    /** misclosure: the factor, a length */
+    /** misclosure: the factor, a length; projection: half the larger axis of the ellipsoid */
     a?: number;
     /** assumed-sight: the distance taken where none is given. Default 30 m */
     d?: number;
@@ -847,6 +858,28 @@ export interface RuleEntry extends AnyEntry {
     source?: string;
     /** cautions: sentences of the job's own */
     add?: string[];
+    /** projection: the only one there is */
+    method?: "transverse-mercator";
+    /** projection: figure of the Earth by its name */
+    ellipsoid?: "wgs-84" | "grs-80" | "airy-1830" | "airy-modified" | "bessel-1841" | "clarke-1866" | "clarke-1880-rgs" | "international-1924" | "krassowsky-1940";
+    /** projection: 1 / f of an ellipsoid given by figures; its half axis is a */
+    inverse_flattening?: number;
+    /** projection: natural origin, degrees on the ellipsoid */
+    latitude?: number;
+    /** projection: natural origin, the central meridian, degrees */
+    longitude?: number;
+    /** projection: on the central meridian. Default 1 */
+    scale?: number;
+    /** projection: east of the natural origin. Default 0 */
+    false_east?: number;
+    /** projection: north of the natural origin. Default 0 */
+    false_north?: number;
+    /** projection: to WGS 84 along the axes of the Earth's centre. Default: none */
+    shift?: number[];
+    /** projection: to WGS 84, arc-seconds about these axes, as the position vector turns */
+    turn?: number[];
+    /** projection: to WGS 84, scale less 1 in parts per million */
+    ppm?: number;
     /** A probability, 4 decimals */
     none?: number;
     /** A probability, 4 decimals */
@@ -956,7 +989,9 @@ export type DeskRequest =
   | DrainRequest
   | DrainsRequest
   | FiguresRequest
-  | StaffRequest;
+  | StaffRequest
+  | ExportRequest
+  | ImportRequest;
 
 /** A number, or text as a person types it: "1.432", "4' 8 1/4\"", "1 in 80 fall" */
 export type Typed = number | string;
@@ -1223,6 +1258,68 @@ export interface FiguresOptions {
   width?: number;
   /** Of the sheet, millimetres. Default: 250. */
   height?: number;
+}
+
+/** A book as a file of another program. The shells answer it in front of the desk */
+export interface ExportRequest {
+  verb: "export";
+  book: BookText;
+  options: ExportOptions;
+}
+
+export interface ExportOptions {
+  /** jsonl is the book itself; an open book does not hold its text, so whoever opened it hands that over */
+  as: "csv" | "landxml" | "geojson" | "jsonl";
+  /** Of csv. Default levels */
+  table?: "levels" | "stations" | "setout" | "readings" | "falls";
+  /** Of the table setout, which needs one; stations and falls of that line only */
+  line?: string;
+  /** Of the table setout */
+  setup?: string;
+  /** Of the table setout: interval between rows */
+  every?: Typed;
+  /** Of the table setout: surfaces */
+  what?: string[];
+}
+
+/** A file of another program as entries of a book; without a book, of a new one. The shells answer it in front of the desk and add the entries */
+export interface ImportRequest {
+  verb: "import";
+  book?: BookText;
+  options: ImportOptions;
+}
+
+export interface ImportOptions {
+  /** The text of the file */
+  file: string;
+  /** Its name, for remarks and sources */
+  name?: string;
+  /** Default: what its content says */
+  as?: "csv" | "landxml" | "geojson";
+  /** Of a new book */
+  title?: string;
+  /** Of a new book */
+  datum?: string;
+  /** Of a new book. Default: the file's */
+  unit?: "m" | "ft";
+  /** What the levels of a list of points are, where its columns do not say it */
+  levels?: "known" | "wanted";
+  /** Line that chainages of a sheet are of */
+  line?: string;
+  /** Surface read on that line, of a level book */
+  what?: string;
+  /** Of lines that say none */
+  use?: "drain" | "road" | "kerb" | "slab" | "other";
+  /** Of measured levels that say none. Default 10 mm, with a note */
+  sd?: Typed;
+  /** Name of the instrument of a level book */
+  instrument?: string;
+  /** Its type */
+  type?: "rotating-laser" | "optical-level" | "pipe-laser";
+  /** Day of the levelling */
+  date?: string;
+  /** Of columns that name none */
+  sheet_unit?: "m" | "mm" | "cm" | "dm" | "ft" | "in";
 }
 
 /** The face of the staff around a reading, and how to read it */
@@ -3399,6 +3496,34 @@ export interface StaffAnswer {
   findings: Finding[];
 }
 
+// --- Answer to export, version 1
+
+/** A book as a file of another program */
+export interface ExportAnswer {
+  /** Version of this format */
+  version: 1;
+  /** A file name made from the book's title */
+  name: string;
+  /** Its media type */
+  type: "text/csv" | "application/xml" | "application/geo+json" | "application/jsonl";
+  /** The whole file, UTF-8 */
+  text: string;
+  /** What has no place in that format */
+  findings: Finding[];
+}
+
+// --- Answer to import, version 1
+
+/** A file of another program as entries of a book, all or none */
+export interface ImportAnswer {
+  /** Version of this format */
+  version: 1;
+  /** Entries in the order to add them, without id, at and by; none where an error stands in findings */
+  lines: Entry[];
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
 // --- Answer to a request that is not usable, version 1
 
 /** Nothing was evaluated; one finding says what, where, the cure */
@@ -3420,4 +3545,6 @@ export interface Answers {
   drain: DrainAnswer | DrainsAnswer;
   report: FiguresAnswer;
   staff: StaffAnswer;
+  export: ExportAnswer;
+  import: ImportAnswer;
 }

@@ -288,6 +288,21 @@ struct PipelayRule {
     Maybe bulking, load;            // spoil: loose over in place less 1; m3 of one lorry
 };
 
+// How the book's grid becomes longitude and latitude (rule projection): a transverse Mercator projection of
+// an ellipsoid, and where the ellipsoid's centre and axes lie from those of WGS 84. Metres, degrees.
+struct ProjectionRule {
+    NameId ellipsoid = no_name;              // named in preset/ellipsoids.h, or by its two figures
+    Maybe a, inverse_flattening;             // of the ellipsoid
+    Maybe latitude, longitude;               // natural origin, on that ellipsoid
+    double scale = 1;                        // on the central meridian
+    double false_east = 0, false_north = 0;  // coordinates of the natural origin
+    bool shifted = false;                    // shift, turn and ppm are stated
+    std::array<double, 3> shift{}, turn{};   // to WGS 84: metres; arc-seconds, of the position vector
+    double ppm = 0;                          // scale of the shift less 1, parts in a million
+
+    bool given() const { return longitude.has(); }
+};
+
 // A rule of the job: which preset, or which values. Only the values of the rules this version uses are read.
 struct Rule {
     std::uint32_t entry = 0;
@@ -298,6 +313,7 @@ struct Rule {
     HydraulicsRule hydraulics;
     CautionsRule cautions;
     PipelayRule pipelay;
+    ProjectionRule projection;
 };
 
 // The instrument was adjusted: checks and readings before no longer speak for it.

@@ -1,7 +1,10 @@
 #include "book/read_rule.h"
 
+#include <array>
 #include <cmath>
+#include <tuple>
 
+#include "preset/ellipsoids.h"
 #include "quantity/discharge.h"
 #include "quantity/gradient.h"
 
@@ -106,6 +109,71 @@ void read_spoil(Fields& values, PipelayRule& to) {
     to.load.value *= m * m * m;
 }
 
+// Three numbers, lengths where so said; absent leaves zeros.
+bool read_triple(Fields& values, std::string_view key, bool is_length, std::array<double, 3>& to) {
+    if (!values.has(key)) return false;
+    const std::vector<std::uint32_t> nodes = values.array(key);
+    if (nodes.size() != to.size()) {
+        values.wrong_type(key, "a list of three numbers");
+        return true;
+    }
+    for (std::size_t i = 0; i < to.size(); ++i) to[i] = values.number_at(nodes[i], key, is_length);
+    return true;
+}
+
+// The ellipsoid by its name, or its two figures.
+void read_ellipsoid(Fields& values, ProjectionRule& to) {
+    to.ellipsoid = values.name("ellipsoid");
+    to.a = values.positive_length("a");
+    to.inverse_flattening = above_zero(values, "inverse_flattening", values.number("inverse_flattening"));
+    EntryContext& context = values.context();
+    if (to.ellipsoid != no_name) {
+        const std::string_view name = context.book.names.text(to.ellipsoid);
+        const preset::Ellipsoid* known = preset::find_ellipsoid(name);
+        if (known == nullptr)
+            return context.refuse(
+                Code::OutOfRange, "values.ellipsoid: " + std::string(name) + " is not known",
+                "take one of " + preset::ellipsoid_names() + ", or give a and inverse_flattening instead");
+        if (to.a.has() || to.inverse_flattening.has())
+            return context.refuse(Code::ValueTwice, "the ellipsoid is given by its name and by figures",
+                                  "keep its name, or a and inverse_flattening");
+        to.a = {known->a};
+        to.inverse_flattening = {known->inverse_flattening};
+    }
+    constexpr double least_inverse = 100, least_a = 1e6, most_a = 1e7;
+    if (!to.a.has() || !to.inverse_flattening.has())
+        return context.refuse(
+            Code::MissingField, "values.ellipsoid is missing",
+            "name one of " + preset::ellipsoid_names() + ", or give a and inverse_flattening");
+    if (to.a.value < least_a || to.a.value > most_a) values.out_of_range("a", "the size of the Earth");
+    if (to.inverse_flattening.value < least_inverse) values.out_of_range("inverse_flattening", "100 or more");
+}
+
+void read_projection(Fields& values, ProjectionRule& to) {
+    constexpr double pole = 90, round = 180;
+    values.choice("method", {"transverse-mercator"});
+    read_ellipsoid(values, to);
+    for (const auto& [key, limit, field] :
+         {std::tuple("latitude", pole, &to.latitude), std::tuple("longitude", round, &to.longitude)}) {
+        *field = values.number(key);
+        if (!field->has()) {
+            values.context().refuse(Code::MissingField, std::string("values.") + key + " is missing",
+                                    "give the natural origin in degrees");
+        } else if (std::fabs(field->value) > limit) {
+            values.out_of_range(key, limit == pole ? "from -90 to 90 degrees" : "from -180 to 180 degrees");
+        }
+    }
+    constexpr double least_scale = 0.9, most_scale = 1.1;
+    to.scale = values.number_or("scale", 1);
+    if (!(to.scale >= least_scale && to.scale <= most_scale)) values.out_of_range("scale", "0.9 to 1.1");
+    to.false_east = values.length_or("false_east", 0);
+    to.false_north = values.length_or("false_north", 0);
+    to.shifted = read_triple(values, "shift", true, to.shift);
+    to.shifted = read_triple(values, "turn", false, to.turn) || to.shifted;
+    to.shifted = values.has("ppm") || to.shifted;
+    to.ppm = values.number_or("ppm", 0);
+}
+
 }  // namespace
 
 // Positive the way the water runs: what is called a fall is one, whatever its sign along the line.
@@ -153,6 +221,8 @@ void read_rule(Fields& fields, Rule& to) {
         read_trench(values, to.pipelay);
     } else if (is_rule(name, "spoil")) {
         read_spoil(values, to.pipelay);
+    } else if (name == "projection") {
+        read_projection(values, to.projection);
     } else {
         return;  // of a later version, or read where it is used
     }

@@ -73,6 +73,56 @@ TEST(ReadRule, CoverTrenchAndSpoilOfALineOrOfAll) {
     EXPECT_DOUBLE_EQ(book->rules.at(2).pipelay.load.value, 300 * 0.028316846592);
 }
 
+// Figures of the National Grid and its shift to WGS 84: docs/formats/exchange.md names their source.
+TEST(ReadRule, ProjectionByNamedEllipsoidInTheBooksUnit) {
+    const Written book(rule("projection", R"("ellipsoid":"airy-1830","latitude":49,"longitude":-2,)"
+                                          R"("scale":0.9996012717,"false_east":400000,"false_north":-100000,)"
+                                          R"("shift":[446.448,-125.157,542.06],"turn":[0.1502,0.247,0.8421],)"
+                                          R"("ppm":-20.4894)"));
+    ASSERT_TRUE(book->findings.empty()) << book->findings.front().message;
+    const ProjectionRule& read = book->rules.at(0).projection;
+    EXPECT_TRUE(read.given());
+    EXPECT_EQ(read.a.value, 6377563.396);
+    EXPECT_EQ(read.inverse_flattening.value, 299.3249646);
+    EXPECT_EQ(read.latitude.value, 49);
+    EXPECT_EQ(read.longitude.value, -2);
+    EXPECT_EQ(read.scale, 0.9996012717);
+    EXPECT_EQ(read.false_east, 400000);
+    EXPECT_EQ(read.false_north, -100000);
+    EXPECT_TRUE(read.shifted);
+    EXPECT_EQ(read.shift[1], -125.157);
+    EXPECT_EQ(read.turn[2], 0.8421);
+    EXPECT_EQ(read.ppm, -20.4894);
+}
+
+TEST(ReadRule, ProjectionByFiguresInFeet) {
+    const Written book(rule("projection", R"("method":"transverse-mercator","a":20925646.3255,)"
+                                          R"("inverse_flattening":298.257222101,"latitude":0,"longitude":9,)"
+                                          R"("false_east":1000000)"),
+                       R"(,"unit":"ft")");
+    ASSERT_TRUE(book->findings.empty()) << book->findings.front().message;
+    const ProjectionRule& read = book->rules.at(0).projection;
+    EXPECT_NEAR(read.a.value, 6378137, 1e-4);
+    EXPECT_DOUBLE_EQ(read.false_east, 304800);
+    EXPECT_EQ(read.scale, 1);
+    EXPECT_FALSE(read.shifted);
+}
+
+TEST(ReadRule, ProjectionThatCannotBeIsRefused) {
+    const std::string origin = R"("latitude":0,"longitude":9)";
+    EXPECT_EQ(refused_for("projection", origin), Code::MissingField);
+    EXPECT_EQ(refused_for("projection", R"("ellipsoid":"grs-80","latitude":0)"), Code::MissingField);
+    EXPECT_EQ(refused_for("projection", R"("ellipsoid":"round",)" + origin), Code::OutOfRange);
+    EXPECT_EQ(refused_for("projection", R"("ellipsoid":"grs-80","a":6378137,)" + origin), Code::ValueTwice);
+    EXPECT_EQ(refused_for("projection", R"("ellipsoid":"grs-80","scale":10,)" + origin), Code::OutOfRange);
+    EXPECT_EQ(refused_for("projection", R"("ellipsoid":"grs-80","latitude":91,"longitude":9)"),
+              Code::OutOfRange);
+    EXPECT_EQ(refused_for("projection", R"("a":6378,"inverse_flattening":298,)" + origin), Code::OutOfRange);
+    EXPECT_EQ(refused_for("projection", R"("ellipsoid":"grs-80","shift":[1,2],)" + origin), Code::WrongType);
+    EXPECT_EQ(refused_for("projection", R"("ellipsoid":"grs-80","method":"lambert",)" + origin),
+              Code::WrongType);
+}
+
 TEST(ReadRule, WhatCannotBeIsRefusedForItsReason) {
     EXPECT_EQ(refused_for("hydraulics", R"("roughness":0.0006,"manning":0.013)"), Code::ValueTwice);
     EXPECT_EQ(refused_for("hydraulics", R"("roughness":-1)"), Code::OutOfRange);

@@ -96,6 +96,10 @@ Result<std::shared_ptr<const OpenBook>> open(std::string book_text) {
         std::make_shared<OpenBook>(std::shared_ptr<const Book>(std::move(*book)), std::move(changes)));
 }
 
+std::shared_ptr<const Book> book_of(const OpenBook& book) {
+    return book.book;
+}
+
 std::string run(const OpenBook& book, std::string_view request) {
     const Json parsed = Json::parse(request, nullptr, false);
     if (!parsed.is_object()) return bad_request({}, "the request is no JSON object");

@@ -11,6 +11,7 @@
 #include <string_view>
 
 #include "base/result.h"
+#include "book/book.h"
 
 namespace fallwright::desk {
 
@@ -21,6 +22,8 @@ std::string answer(std::string_view request);
 class OpenBook;
 Result<std::shared_ptr<const OpenBook>> open(std::string book_text);
 std::string run(const OpenBook& book, std::string_view request);
+// The book that was opened, for those who hand it over in other formats; its text is forgotten.
+std::shared_ptr<const Book> book_of(const OpenBook& book);
 
 // The response {"error": finding} of a request that is not usable; for shells whose open() gave a finding.
 std::string refuse(const Finding& finding);

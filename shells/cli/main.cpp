@@ -26,6 +26,7 @@ struct Arguments {
     StaffArguments staff;
     ServeArguments serve;
     ImportArguments import;
+    ExportArguments handed;
     std::vector<std::string> entry, books;
     std::string out;
 };
@@ -269,6 +270,60 @@ void add_staff_verb(CLI::App& app, Arguments& arguments, int& code) {
     staff->callback([&] { code = draw_staff(arguments.staff, arguments.output); });
 }
 
+void add_import_verb(CLI::App& app, Arguments& arguments, int& code) {
+    ImportArguments& import = arguments.import;
+    CLI::App* verb = add_verb(
+        app, arguments, "import", "Take over a level book or a list of points (CSV), LandXML, GeoJSON",
+        "fallwright import examples/csv/comma.csv new.book.jsonl\n"
+        "  fallwright import examples/exchange/control.csv new.book.jsonl --levels known\n"
+        "  fallwright import examples/exchange/mill-lane.xml new.book.jsonl");
+    verb->add_option("file", import.file, "The file; what it is, its content says")->required();
+    verb->add_option("book", import.book, "Book to add to; made where there is none")->required();
+    verb->add_option("--as", import.as, "What the file is")
+        ->check(CLI::IsMember({"csv", "landxml", "geojson"}));
+    verb->add_option("--title", import.title, "Title of a new book");
+    verb->add_option("--datum", import.datum, "Datum of a new book");
+    verb->add_option("--unit", import.unit, "m or ft, of a new book")->check(CLI::IsMember({"m", "ft"}));
+    verb->add_option("--line", import.line, "Line that chainages of a sheet are of");
+    verb->add_option("--what", import.what, "Surface on the line");
+    verb->add_option("--instrument", import.instrument, "Name of the instrument");
+    verb->add_option("--type", import.type, "optical-level, rotating-laser or pipe-laser");
+    verb->add_option("--sheet-unit", import.sheet_unit, "Unit of columns that name none")
+        ->check(CLI::IsMember({"m", "mm", "cm", "dm", "ft", "in"}));
+    verb->add_option("--separator", import.separator, "Between cells")
+        ->check(CLI::IsMember({",", ";", "tab", "|"}));
+    verb->add_option("--decimal", import.decimal, "Decimal mark")->check(CLI::IsMember({".", ","}));
+    verb->add_option("--date", import.date, "Day of the levelling");
+    verb->add_option("--levels", import.levels,
+                     "What levels of a list are: measured by someone, or to be set out")
+        ->check(CLI::IsMember({"known", "wanted"}));
+    verb->add_option("--sd", import.sd, "Of measured levels that say none: 5mm; 10 mm");
+    verb->add_option("--use", import.use, "Of lines that say none")
+        ->check(CLI::IsMember({"drain", "road", "kerb", "slab", "other"}));
+    verb->callback([&] { code = import_file(arguments.import, arguments.output); });
+}
+
+void add_export_verb(CLI::App& app, Arguments& arguments, int& code) {
+    ExportArguments& handed = arguments.handed;
+    CLI::App* verb =
+        add_verb(app, arguments, "export", "Hand over a book as CSV, LandXML, GeoJSON, or the book itself",
+                 "fallwright export examples/lane.book.jsonl --to levels.csv\n"
+                 "  fallwright export examples/lane.book.jsonl --to setout.csv --table setout --line D1 "
+                 "--setup S3 --every 6\n"
+                 "  fallwright export examples/lane.book.jsonl --to lane.xml");
+    verb->add_option("book", handed.book, "Book file")->required();
+    verb->add_option("--to", handed.to, "File to write: .csv, .xml, .geojson, .jsonl");
+    verb->add_option("--as", handed.as, "Format, where the ending does not say it")
+        ->check(CLI::IsMember({"csv", "landxml", "geojson", "jsonl"}));
+    verb->add_option("--table", handed.table, "Of CSV: levels (default), stations, setout, readings, falls")
+        ->check(CLI::IsMember({"levels", "stations", "setout", "readings", "falls"}));
+    verb->add_option("--line", handed.line, "Line of the tables setout, stations, falls");
+    verb->add_option("--setup", handed.setup, "Set-up the table setout is from");
+    verb->add_option("--every", handed.every, "Interval of the table setout");
+    verb->add_option("--what", handed.what, "Surfaces of the table setout");
+    verb->callback([&] { code = export_file(arguments.handed, arguments.output); });
+}
+
 void add_writing_verbs(CLI::App& app, Arguments& arguments, int& code) {
     CLI::App* add = add_verb(
         app, arguments, "add", "Add an entry to a book, durably",
@@ -280,26 +335,6 @@ void add_writing_verbs(CLI::App& app, Arguments& arguments, int& code) {
                     "kind field=value ..., one JSON object, or - for lines on standard input")
         ->required();
     add->callback([&] { code = add_entries(arguments.book, arguments.entry, arguments.output); });
-
-    CLI::App* sheet = add_verb(app, arguments, "import", "Take over a level book from a spreadsheet (CSV)",
-                               "fallwright import examples/csv/comma.csv new.book.jsonl");
-    sheet->add_option("file", arguments.import.file, "CSV file")->required();
-    sheet->add_option("book", arguments.import.book, "Book to add to; made where there is none")->required();
-    sheet->add_option("--title", arguments.import.title, "Title of a new book");
-    sheet->add_option("--datum", arguments.import.datum, "Datum of a new book");
-    sheet->add_option("--unit", arguments.import.unit, "m or ft, of a new book");
-    sheet->add_option("--line", arguments.import.line, "Rows with a chainage are read on this line");
-    sheet->add_option("--what", arguments.import.what, "Surface on the line");
-    sheet->add_option("--instrument", arguments.import.instrument, "Name of the instrument");
-    sheet->add_option("--type", arguments.import.type, "optical-level, rotating-laser or pipe-laser");
-    sheet->add_option("--sheet-unit", arguments.import.sheet_unit, "Unit of columns that name none")
-        ->check(CLI::IsMember({"m", "mm", "cm", "dm", "ft", "in"}));
-    sheet->add_option("--separator", arguments.import.separator, "Between cells")
-        ->check(CLI::IsMember({",", ";", "tab", "|"}));
-    sheet->add_option("--decimal", arguments.import.decimal, "Decimal mark")
-        ->check(CLI::IsMember({".", ","}));
-    sheet->add_option("--date", arguments.import.date, "Day of the levelling");
-    sheet->callback([&] { code = import_sheet(arguments.import, arguments.output); });
 
     CLI::App* join = add_verb(
         app, arguments, "join", "Join the books of two crews or devices",
@@ -343,6 +378,8 @@ int run(int argc, char** argv) {
     add_staff_verb(app, arguments, code);
     add_writing_verbs(app, arguments, code);
     add_serve_verb(app, arguments, code);
+    add_import_verb(app, arguments, code);
+    add_export_verb(app, arguments, code);
     try {
         app.parse(argc, argv);
     } catch (const CLI::RequiredError& error) {

@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <cstdio>
+#include <memory>
 #include <nlohmann/json.hpp>
 
 #include "base/json_out.h"
 #include "desk/write_json.h"
-#include "exchange/text/level_csv.h"
+#include "exchange/door/import_any.h"
+#include "quantity/length.h"
 #include "shells/cli/files.h"
 #include "shells/cli/verbs.h"
 #include "shells/cli/words.h"
@@ -25,40 +27,36 @@ std::string file_name(const std::string& path) {
     return path.substr(path.find_last_of('/') + 1);
 }
 
-text::CsvOptions options_of(const ImportArguments& arguments) {
-    text::CsvOptions options;
-    options.sheet_name = file_name(arguments.file);
-    set(options.title, arguments.title);
-    set(options.datum, arguments.datum);
-    set(options.unit, arguments.unit);
-    set(options.line, arguments.line);
-    set(options.what, arguments.what);
-    set(options.instrument, arguments.instrument);
-    set(options.instrument_type, arguments.type);
-    set(options.date, arguments.date);
-    set(options.sheet_unit, arguments.sheet_unit);
+Result<door::ImportWish> wish_of(const ImportArguments& arguments) {
+    door::ImportWish wish;
+    wish.as = arguments.as;
+    wish.use = arguments.use;
+    text::CsvOptions& sheet = wish.list.sheet;
+    sheet.sheet_name = file_name(arguments.file);
+    set(sheet.title, arguments.title);
+    set(sheet.datum, arguments.datum);
+    set(sheet.unit, arguments.unit);
+    set(sheet.line, arguments.line);
+    set(sheet.what, arguments.what);
+    set(sheet.instrument, arguments.instrument);
+    set(sheet.instrument_type, arguments.type);
+    set(sheet.date, arguments.date);
+    set(sheet.sheet_unit, arguments.sheet_unit);
     if (!arguments.separator.empty())
-        options.separator = arguments.separator == "tab" ? '\t' : arguments.separator.front();
-    if (!arguments.decimal.empty()) options.decimal_mark = arguments.decimal.front();
-    return options;
-}
-
-// What the book that is there already takes up.
-std::optional<Finding> fit_into(std::string_view now, text::CsvOptions& options) {
-    if (now.empty()) return std::nullopt;
-    Result<std::unique_ptr<Book>> book = read_book(std::string(now));
-    if (!book) return book.finding();
-    options.new_book = false;
-    options.unit = (*book)->unit == Unit::Foot ? "ft" : "m";
-    for (const Setup& setup : (*book)->setups) options.setups_in_use.push_back((*book)->name(setup.name));
-    for (const Reading& reading : (*book)->readings)
-        options.points_in_use.push_back((*book)->name(reading.point));
-    for (const Benchmark& benchmark : (*book)->benchmarks)
-        options.points_in_use.push_back((*book)->name(benchmark.point));
-    const ByName instruments((*book)->instruments), lines((*book)->lines);
-    options.instrument_in_book = instruments((*book)->names.find(options.instrument)) >= 0;
-    options.line_in_book = lines((*book)->names.find(options.line)) >= 0;
-    return std::nullopt;
+        sheet.separator = arguments.separator == "tab" ? '\t' : arguments.separator.front();
+    if (!arguments.decimal.empty()) sheet.decimal_mark = arguments.decimal.front();
+    if (!arguments.levels.empty())
+        wish.list.levels = arguments.levels == "known" ? tables::Levels::Known : tables::Levels::Wanted;
+    if (!arguments.sd.empty()) {
+        const Result<Length> sd = parse_length(arguments.sd, Unit::Metre);
+        if (!sd) return sd.finding();
+        wish.sd = sd->metres();
+        wish.sd_given = true;
+        if (!(wish.sd > 0))
+            return finding(Code::BadRequest, {"sd"}, "an uncertainty of 0 would hold the levels fixed",
+                           "give one standard deviation: --sd 5mm");
+    }
+    return wish;
 }
 
 Result<store::Lines> stamped(const std::vector<std::string>& lines, std::string_view now,
@@ -77,7 +75,7 @@ Result<store::Lines> stamped(const std::vector<std::string>& lines, std::string_
     return all;
 }
 
-void say(const text::ImportedBook& imported, std::size_t count, const std::string& book, bool json) {
+void say(const door::Imported& imported, std::size_t count, const std::string& book, bool json) {
     if (json) {
         JsonOut out;
         out.begin_object()
@@ -95,20 +93,26 @@ void say(const text::ImportedBook& imported, std::size_t count, const std::strin
 
 }  // namespace
 
-int import_sheet(const ImportArguments& arguments, const Output& output) {
+int import_file(const ImportArguments& arguments, const Output& output) {
     const Result<std::string> bytes = read_file(arguments.file);
     if (!bytes) return refuse(bytes.finding(), output);
+    const Result<door::ImportWish> wish = wish_of(arguments);
+    if (!wish) return refuse(wish.finding(), output);
     store::Files& files = store::posix_files();
     const Result<std::string> device = store::device_name(files);
     if (!device) return refuse(device.finding(), output);
-    text::ImportedBook imported;
+    door::Imported imported;
     const auto lines_for = [&](std::string_view now) -> Result<store::Lines> {
-        text::CsvOptions options = options_of(arguments);
-        if (auto fault = fit_into(now, options)) return *fault;
-        imported = text::import_level_csv(*bytes, options);
+        std::unique_ptr<Book> into;
+        if (!now.empty()) {
+            Result<std::unique_ptr<Book>> book = read_book(std::string(now));
+            if (!book) return book.finding();
+            into = std::move(*book);
+        }
+        imported = door::import_any(*bytes, into.get(), *wish);
         if (imported.lines.empty())
             return finding(Code::ImportRow, {file_name(arguments.file)}, "nothing is imported",
-                           "correct the cells named, then import again");
+                           "correct what is named, then import again");
         return stamped(imported.lines, now, *device);
     };
     const Result<store::Added> added =

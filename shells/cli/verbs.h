@@ -95,8 +95,16 @@ struct ImportArguments {
     std::string file, book;
     std::string title, datum, unit, line, what, instrument, type, date;
     std::string sheet_unit, separator, decimal;
+    std::string as, levels, use, sd;
 };
-int import_sheet(const ImportArguments& arguments, const Output& output);
+int import_file(const ImportArguments& arguments, const Output& output);
+
+struct ExportArguments {
+    std::string book, to, as, table, line, setup, every;
+    std::vector<std::string> what;
+};
+// Writes the file; with --json the answer too, or alone where no file is named.
+int export_file(const ExportArguments& arguments, const Output& output);
 
 int join_files(const std::vector<std::string>& paths, const std::string& out, const Output& output);
 

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "desk/desk.h"
+#include "exchange/door/door.h"
 
 namespace {
 
@@ -54,10 +55,10 @@ fw_reply* fw_open(const char* book, size_t size) {
 
 fw_reply* fw_run(const fw_reply* opened, const char* request, size_t size) {
     return guarded([&]() -> fw_reply* {
-        if (opened == nullptr) return new OwnedReply(answered, fallwright::desk::answer(view(request, size)));
+        if (opened == nullptr) return new OwnedReply(answered, fallwright::door::answer(view(request, size)));
         const auto& from = *static_cast<const OwnedReply*>(opened);
         if (from.book == nullptr) return new OwnedReply(no_book, from.held);
-        return new OwnedReply(answered, fallwright::desk::run(*from.book, view(request, size)));
+        return new OwnedReply(answered, fallwright::door::run(*from.book, view(request, size)));
     });
 }
 

@@ -30,6 +30,8 @@ ROOTS = {
     "drains.schema.json": "DrainsAnswer",
     "figures.schema.json": "FiguresAnswer",
     "staff.schema.json": "StaffAnswer",
+    "export.schema.json": "ExportAnswer",
+    "import.schema.json": "ImportAnswer",
     "error.schema.json": "ErrorAnswer",
 }
 PRIMITIVES = {"string": "string", "number": "number", "integer": "number", "boolean": "boolean", "null": "null"}

@@ -109,7 +109,7 @@ def fields_of(schema):
 
 def check_pages_are_whole(schemas, tally):
     """Every field of a schema is named on the page that explains it."""
-    for page, name in (("book.md", "entry"), ("result.md", "evaluate"), ("result.md", "suspects"), ("result.md", "trial"), ("result.md", "fall"), ("result.md", "dial"), ("result.md", "setout"), ("result.md", "plan"), ("result.md", "drain"), ("result.md", "drains"), ("result.md", "staff"), ("result.md", "figures")):
+    for page, name in (("book.md", "entry"), ("result.md", "evaluate"), ("result.md", "suspects"), ("result.md", "trial"), ("result.md", "fall"), ("result.md", "dial"), ("result.md", "setout"), ("result.md", "plan"), ("result.md", "drain"), ("result.md", "drains"), ("result.md", "staff"), ("result.md", "figures"), ("exchange.md", "export"), ("exchange.md", "import")):
         text = (ROOT / "docs" / "formats" / page).read_text(encoding="utf-8")
         words = {*re.findall(r"\w+", text), *re.findall(r"[\w-]+", text)}
         missing = sorted(set(fields_of(schemas.by_name[f"{name}.schema.json"])) - words)
