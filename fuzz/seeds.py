@@ -13,8 +13,8 @@ import pathlib
 import re
 import sys
 
-LONGEST = {"book": 8192, "evaluate": 3000, "request": 4000, "csv": 4096}  # bytes
-MOST = {"book": 1500, "evaluate": 120, "request": 250, "csv": 1000}  # seeds
+LONGEST = {"book": 8192, "evaluate": 3000, "request": 4000, "csv": 4096, "landxml": 8192, "geojson": 4096}  # bytes
+MOST = {"book": 1500, "evaluate": 120, "request": 250, "csv": 1000, "landxml": 100, "geojson": 100}  # seeds
 ROOT = pathlib.Path(__file__).resolve().parent.parent
 
 
@@ -42,6 +42,27 @@ def books(all_requests):
 def sheets():
     for path in sorted([*ROOT.glob("cases/import/*.csv"), *ROOT.glob("examples/csv/*")]):
         yield b" " + path.read_bytes()
+
+
+def land_files():
+    """The example, and its parts one by one."""
+    for path in sorted(ROOT.glob("examples/exchange/*.xml")):
+        text = path.read_text(encoding="utf-8")
+        yield text
+        head, tail = text[: text.index("</Units>") + 8], "</LandXML>"
+        for part in ("CgPoints", "Alignments", "PipeNetworks", "Surfaces"):
+            found = re.search(f"<{part}.*</{part}>", text, re.S)
+            if found:
+                yield head + found.group() + tail
+
+
+def geo_files():
+    position, line = "[-1.5,52.25]", "[[-1.5,52.25],[-1.4,52.25]]"
+    for kind, coordinates in (("Point", position), ("MultiPoint", line), ("LineString", line), ("Polygon", "[" + line + "]")):
+        properties = '{"name":"P1","level":47.5,"sd":0.002,"unit":"m","standing":"held","kind":"point","use":"drain","start":5}'
+        feature = f'{{"type":"Feature","geometry":{{"type":"{kind}","coordinates":{coordinates}}},"properties":{properties}}}'
+        yield feature
+        yield f'{{"type":"FeatureCollection",\n"features":[{feature}]}}'
 
 
 def write(out, target, inputs):
@@ -79,6 +100,8 @@ def main(emitted, out):
     write(out, "evaluate", all_books)
     write(out, "request", asked)
     write(out, "csv", sheets())
+    write(out, "landxml", land_files())
+    write(out, "geojson", geo_files())
     words(out, all_books)
 
 

@@ -150,7 +150,7 @@ Result<std::string> levels(const desk::OpenBook& open) {
     if (all.points.empty()) return not_there("the book has no point", "add readings, benchmarks or places");
     const std::string unit(unit_word(book->unit));
     CsvOut out({"point", "east (" + unit + ")", "north (" + unit + ")", "level (" + unit + ")",
-                "sd (" + unit + ")", "readings", "checked", "held"});
+                "sd (" + unit + ")", "times read", "checked", "held"});
     for (const handover::Point& point : all.points) {
         const std::int32_t index = evaluation.model->points.at(book->names.find(point.name));
         out.text(point.name);

@@ -27,8 +27,15 @@ Exported named(const Book& book, std::string_view part, std::string_view ending,
     return made;
 }
 
+const char* const place_something = "give points a place (e, n) or lines a plan, or export levels as CSV";
+
 Result<Exported> as_landxml(const Book& book, const handover::Handover& all) {
-    if (!all.any()) return finding(Code::ExportNothing, {}, "the book holds no points, lines or surfaces");
+    const bool profiles = std::any_of(all.lines.begin(), all.lines.end(),
+                                      [](const handover::Line& line) { return !line.profile.empty(); });
+    if (!all.any_placed() && !profiles)
+        return finding(Code::ExportNothing, {},
+                       "no point of the book has a place on the grid, no line a plan or a profile",
+                       place_something);
     landxml::Written written = landxml::write_landxml(all, last_time(book));
     Exported made = named(book, "", "xml", "application/xml");
     made.text = std::move(written.text);
@@ -38,6 +45,9 @@ Result<Exported> as_landxml(const Book& book, const handover::Handover& all) {
 
 Result<Exported> as_geojson(const Book& book, const handover::Handover& all,
                             const geojson::Projection& projection) {
+    if (!all.any_placed())
+        return finding(Code::ExportNothing, {},
+                       "no point of the book has a place on the grid, no line a plan", place_something);
     geojson::Written written = geojson::write_geojson(all, projection);
     Exported made = named(book, "", "geojson", "application/geo+json");
     made.text = std::move(written.text);

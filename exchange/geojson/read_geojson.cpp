@@ -90,10 +90,15 @@ class Reader {
     }
 
   private:
-    Read refused(Code code, std::uint32_t line, std::string message) {
+    // Of the file as a whole.
+    void fault(Code code, std::uint32_t line, std::string message) {
+        failed_ = true;
         std::vector<std::string> about;
         if (line > 0) about.push_back("line " + std::to_string(line));
         made_.findings.push_back(finding(code, std::move(about), std::move(message)));
+    }
+    Read refused(Code code, std::uint32_t line, std::string message) {
+        fault(code, line, std::move(message));
         return std::move(made_);
     }
 
@@ -119,9 +124,8 @@ class Reader {
         const std::string type = type_of(root);
         if (type == "FeatureCollection" && root.contains("features") && root["features"].is_array()) {
             if (root.contains("crs"))
-                return void(
-                    refused(Code::ImportJson, 0,
-                            "it names a coordinate system of its own (crs), which RFC 7946 does not have"));
+                return fault(Code::ImportJson, 0,
+                             "it names a coordinate system of its own (crs), which RFC 7946 does not have");
             for (const Json& each : root["features"]) {
                 line_ = number_ < outline.features.size() ? outline.features[number_] : 0;
                 ++number_;
@@ -131,7 +135,7 @@ class Reader {
             number_ = 1;
             feature(root);
         } else {
-            refused(Code::ImportJson, 0, "it is no FeatureCollection and no Feature");
+            fault(Code::ImportJson, 0, "it is no FeatureCollection and no Feature");
         }
     }
 

@@ -181,7 +181,28 @@ class Writer {
         return into_ != nullptr && ByName(into_->lines)(into_->names.find(name)) >= 0;
     }
 
-    void line(const Line& line) {
+    // A profile steps at chambers only: where the file steps without one, one without a name is made.
+    static Line with_steps(Line line) {
+        const std::vector<Corner>& profile = line.profile;
+        if (profile.empty()) return line;
+        const bool falls = profile.front().after >= profile.back().before;
+        const bool with = line.flow == Line::Flow::Unknown ? falls : line.flow == Line::Flow::With;
+        for (std::size_t i = 1; i + 1 < profile.size(); ++i) {
+            const Corner& corner = profile[i];
+            const auto here = [&](const Chamber& chamber) {
+                return std::fabs(chamber.ch - corner.ch) < same_chainage && known(chamber.out);
+            };
+            if (std::fabs(corner.before - corner.after) < least_sd ||
+                std::any_of(line.chambers.begin(), line.chambers.end(), here))
+                continue;
+            line.chambers.push_back({"", corner.ch, with ? corner.before : corner.after,
+                                     with ? corner.after : corner.before, unknown, unknown});
+        }
+        return line;
+    }
+
+    void line(const Line& given) {
+        const Line line = with_steps(given);
         const std::vector<std::string> about = where(line.line, line.name);
         if (line.name.empty())
             return refuse(Code::ImportElement, where(line.line, "line"), "it has no name",

@@ -99,6 +99,8 @@ struct Handover {
     std::vector<Surface> surfaces;
 
     bool any() const { return !points.empty() || !lines.empty() || !surfaces.empty(); }
+    // Whether some of it lies on the grid; a map holds nothing else.
+    bool any_placed() const;
 };
 
 }  // namespace fallwright::handover

@@ -305,14 +305,14 @@ void add_import_verb(CLI::App& app, Arguments& arguments, int& code) {
 
 void add_export_verb(CLI::App& app, Arguments& arguments, int& code) {
     ExportArguments& handed = arguments.handed;
-    CLI::App* verb =
-        add_verb(app, arguments, "export", "Hand over a book as CSV, LandXML, GeoJSON, or the book itself",
-                 "fallwright export examples/lane.book.jsonl --to levels.csv\n"
-                 "  fallwright export examples/lane.book.jsonl --to setout.csv --table setout --line D1 "
-                 "--setup S3 --every 6\n"
-                 "  fallwright export examples/lane.book.jsonl --to lane.xml");
+    CLI::App* verb = add_verb(
+        app, arguments, "export", "Hand over a book as CSV, XLSX, LandXML, GeoJSON, or the book itself",
+        "fallwright export examples/lane.book.jsonl --to levels.csv\n"
+        "  fallwright export examples/lane.book.jsonl --to setout.csv --table setout --line D1 "
+        "--setup S3 --every 6\n"
+        "  fallwright export examples/lane.book.jsonl --to lane.xml");
     verb->add_option("book", handed.book, "Book file")->required();
-    verb->add_option("--to", handed.to, "File to write: .csv, .xml, .geojson, .jsonl");
+    verb->add_option("--to", handed.to, "File to write: .csv, .xlsx, .xml, .geojson, .jsonl");
     verb->add_option("--as", handed.as, "Format, where the ending does not say it")
         ->check(CLI::IsMember({"csv", "landxml", "geojson", "jsonl"}));
     verb->add_option("--table", handed.table, "Of CSV: levels (default), stations, setout, readings, falls")

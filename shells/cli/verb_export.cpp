@@ -7,6 +7,7 @@
 
 #include "exchange/door/door.h"
 #include "exchange/door/export_book.h"
+#include "shells/cli/beside.h"
 #include "shells/cli/files.h"
 #include "shells/cli/verbs.h"
 #include "shells/cli/words.h"
@@ -75,6 +76,21 @@ door::ExportWish wish_of(const ExportArguments& arguments, const std::string& as
     return wish;
 }
 
+std::string format_wanted(const ExportArguments& arguments) {
+    constexpr std::string_view workbook = ".xlsx";
+    const std::string& to = arguments.to;
+    const bool named = to.size() > workbook.size() && to.substr(to.size() - workbook.size()) == workbook;
+    if (!arguments.as.empty()) return arguments.as;
+    return named ? "xlsx" : door::format_of(to);
+}
+
+// A workbook wants a library of its own, and is all of the book: fallwright-paper writes it.
+std::vector<std::string> workbook_words(const ExportArguments& arguments, const Output& output) {
+    std::vector<std::string> words = {"export", arguments.book, "--to", arguments.to};
+    if (output.json) words.emplace_back("--json");
+    return words;
+}
+
 int write_and_say(const std::string& path, const std::string& bytes, bool is_book, const Findings& notes,
                   const Output& output) {
     std::error_code none;
@@ -92,15 +108,16 @@ int write_and_say(const std::string& path, const std::string& bytes, bool is_boo
 }  // namespace
 
 int export_file(const ExportArguments& arguments, const Output& output) {
-    const std::string as = arguments.as.empty() ? door::format_of(arguments.to) : arguments.as;
+    const std::string as = format_wanted(arguments);
     if (arguments.to.empty() && !output.json)
         return refuse(
             finding(Code::BadRequest, {"to"}, "it is not said where to", "name a file: --to levels.csv"),
             output);
     if (as.empty())
         return refuse(finding(Code::BadRequest, {arguments.to}, "the ending of the file says no format",
-                              "end it in .csv, .xml, .geojson or .jsonl, or say --as"),
+                              "end it in .csv, .xlsx, .xml, .geojson or .jsonl, or say --as"),
                       output);
+    if (as == "xlsx") return become("paper", workbook_words(arguments, output));
     const Result<std::string> bytes = read_file(arguments.book);
     if (!bytes) return refuse(bytes.finding(), output);
     if (output.json) {

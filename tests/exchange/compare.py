@@ -176,7 +176,8 @@ def contents(text):
 
 
 def same(first, second, name):
-    check(first.keys() == second.keys(), f"{name}: {set(first) ^ set(second)}")
+    # Corners of a surface that were no points are points by then.
+    check(first.keys() <= second.keys(), f"{name}: {set(first) - set(second)} did not come back")
     for what in first.keys() & second.keys():
         near = len(first[what]) == len(second[what]) and all(
             abs(a - b) < NEAR for a, b in zip(first[what], second[what]))
@@ -189,7 +190,7 @@ def round_trip(program, book, folder, name):
     again.unlink(missing_ok=True)
     written = run(program, "export", book, "--to", one)
     if written.returncode != 0:
-        check("import" not in written.stderr and written.stderr.count("\n") == 1, f"{name}: {written.stderr}")
+        check("no point of the book has a place" in written.stderr, f"{name}: {written.stderr}")
         return False
     linted = run("xmllint", "--noout", one)
     check(linted.returncode == 0, f"{name}: xmllint: {linted.stderr[:300]}")
@@ -310,7 +311,7 @@ GRIDS = [
      "+a=6378249.145 +rf=293.465", (-90000, 90000, -3700000, -2500000)),
     ("airy modified", {"ellipsoid": "airy-modified", "latitude": 53.5, "longitude": -8, "scale": 1.000035,
                        "false_east": 200000, "false_north": 250000, "shift": [482.5, -130.6, 564.6],
-                       "turn": [-1.042, -0.214, -0.631], "ppm": 8.15}, "+ellps=mod_airy", (20000, 360000, 20000, 450000)),
+                       "turn": [-1.042, -0.214, -0.631], "ppm": 8.15}, "+a=6377340.189 +rf=299.3249646", (20000, 360000, 20000, 450000)),
 ]
 
 
