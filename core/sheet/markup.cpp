@@ -33,7 +33,24 @@ char32_t allowed(char32_t c) {
     return c < 0x20 || (c >= 0x7f && c < 0xa0) || c == 0xfffe || c == 0xffff ? broken : c;
 }
 
-void append_utf8(std::string& out, char32_t c) {
+}  // namespace
+
+char32_t next_character(std::string_view text, std::size_t& at) {
+    const Head head = head_of(static_cast<unsigned char>(text[at]));
+    const std::size_t begin = at++, end = begin + head.length;
+    if (head.length == 0 || end > text.size()) return broken;
+    char32_t value = head.bits;
+    for (std::size_t k = begin + 1; k < end; ++k) {
+        const auto byte = static_cast<unsigned char>(text[k]);
+        if ((byte & 0xc0U) != 0x80U) return broken;
+        value = value << 6U | (byte & 0x3fU);
+    }
+    if (!is_character(value, head.least)) return broken;
+    at = end;
+    return value;
+}
+
+void append_character(std::string& out, char32_t c) {
     const auto tail = [&](unsigned shift) { out += static_cast<char>(0x80U | ((c >> shift) & 0x3fU)); };
     if (c < 0x80) {
         out += static_cast<char>(c);
@@ -50,23 +67,6 @@ void append_utf8(std::string& out, char32_t c) {
         tail(6);
         tail(0);
     }
-}
-
-}  // namespace
-
-char32_t next_character(std::string_view text, std::size_t& at) {
-    const Head head = head_of(static_cast<unsigned char>(text[at]));
-    const std::size_t begin = at++, end = begin + head.length;
-    if (head.length == 0 || end > text.size()) return broken;
-    char32_t value = head.bits;
-    for (std::size_t k = begin + 1; k < end; ++k) {
-        const auto byte = static_cast<unsigned char>(text[k]);
-        if ((byte & 0xc0U) != 0x80U) return broken;
-        value = value << 6U | (byte & 0x3fU);
-    }
-    if (!is_character(value, head.least)) return broken;
-    at = end;
-    return value;
 }
 
 void append_escaped(std::string& out, std::string_view text) {
@@ -86,13 +86,13 @@ void append_escaped(std::string& out, std::string_view text) {
                 out += "&quot;";
                 break;
             default:
-                append_utf8(out, c);
+                append_character(out, c);
         }
     }
 }
 
 void append_plain(std::string& out, std::string_view text) {
-    for (std::size_t at = 0; at < text.size();) append_utf8(out, allowed(next_character(text, at)));
+    for (std::size_t at = 0; at < text.size();) append_character(out, allowed(next_character(text, at)));
 }
 
 void attribute(std::string& out, std::string_view name, std::string_view value) {

@@ -1,4 +1,7 @@
-// markup: text that comes from books and people, made safe inside HTML and SVG. Inside sheet only.
+// markup: text that comes from books and people, made safe for paper, HTML and SVG.
+//
+// Nobody's text may end an element, hide from the reader or stop a library: what is no character is replaced
+// by U+FFFD, which everybody sees.
 #pragma once
 
 #include <cstddef>
@@ -11,10 +14,12 @@ namespace fallwright::sheet {
 // beyond U+10FFFF) is U+FFFD and moves by one byte.
 char32_t next_character(std::string_view text, std::size_t& at);
 
+void append_character(std::string& out, char32_t c);  // as UTF-8
+
 // For element content and for attributes in double quotes, in HTML and XML alike. Line breaks and tabs become
 // spaces; what XML 1.0 forbids, and broken UTF-8, become U+FFFD.
 void append_escaped(std::string& out, std::string_view text);
-// The same characters, unescaped, for plain text.
+// The same characters, unescaped: valid UTF-8 on one line.
 void append_plain(std::string& out, std::string_view text);
 
 // ' name="value"'

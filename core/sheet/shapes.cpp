@@ -5,6 +5,7 @@
 #include <cstddef>
 
 #include "sheet/ink.h"
+#include "sheet/type.h"
 
 namespace fallwright::sheet {
 
@@ -181,6 +182,18 @@ std::vector<Item> parts_of(const Symbol& symbol) {
     Builder build(symbol, symbol.turn);
     draw(build, symbol.mark);
     return build.take();
+}
+
+Area clearing_of(const Label& label) {
+    const double width = text_width(label.text, label.size, label.bold), rim = 0.15 * label.size;
+    const double before = label.anchor == Anchor::Start ? 0 : label.anchor == Anchor::Middle ? 0.5 : 1;
+    const At along = direction_of(label.turn);
+    const auto at = [&](double run, double over) {
+        return At{label.at.x + run * along.x + over * along.y, label.at.y + run * along.y - over * along.x};
+    };
+    const double from = -before * width - rim, to = (1 - before) * width + rim;
+    const double top = ascent * label.size, bottom = -descent * label.size;
+    return {{at(from, top), at(to, top), at(to, bottom), at(from, bottom)}, {}, Ink::Paper, Pattern::Solid};
 }
 
 Symbol mark_of(const Cell& cell) {

@@ -19,6 +19,9 @@ At direction_of(double degrees);
 // that point at `at`. Ink as the symbol's.
 std::vector<Item> parts_of(const Symbol& symbol);
 
+// The paper that a label with `cleared` clears behind it, in all renderers the same whatever font they have.
+Area clearing_of(const Label& label);
+
 // The mark of a cell in a square of 1, its corner at 0, 0.
 Symbol mark_of(const Cell& cell);
 

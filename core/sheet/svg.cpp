@@ -125,19 +125,6 @@ class Svg {
         return {arc.centre.x + arc.radius * along.x, arc.centre.y + arc.radius * along.y};
     }
 
-    void clear_behind(const Label& label) {
-        const double width = text_width(label.text, label.size, label.bold), rim = 0.15 * label.size;
-        const double before = label.anchor == Anchor::Start ? 0 : label.anchor == Anchor::Middle ? 0.5 : 1;
-        out_ += "<rect";
-        attribute(out_, "x", label.at.x - before * width - rim);
-        attribute(out_, "y", label.at.y - ascent * label.size);
-        attribute(out_, "width", width + 2 * rim);
-        attribute(out_, "height", (ascent + descent) * label.size);
-        attribute(out_, "fill", ink_colour(Ink::Paper));
-        turned(label);
-        out_ += "/>\n";
-    }
-
     void turned(const Label& label) {
         if (label.turn == 0) return;
         std::string turn = "rotate(";
@@ -151,7 +138,7 @@ class Svg {
 
     void draw(const Label& label) {
         if (label.text.empty()) return;
-        if (label.cleared) clear_behind(label);
+        if (label.cleared) draw(clearing_of(label));
         out_ += "<text";
         attribute(out_, "x", label.at.x);
         attribute(out_, "y", label.at.y);

@@ -12,6 +12,7 @@
 #include "desk/write_json.h"
 #include "store/book_file.h"
 #include "store/file.h"
+#include "store/whole_file.h"
 
 namespace fallwright::cli {
 
@@ -46,38 +47,8 @@ Result<std::shared_ptr<const Book>> book_of(std::string bytes, const std::string
     return std::shared_ptr<const Book>(std::move(*book));
 }
 
-namespace {
-
-// The errno of what went wrong, 0 where all is written.
-int write_bytes(const std::string& path, std::string_view bytes) {
-    errno = 0;
-    std::FILE* file = std::fopen(path.c_str(), "wb");
-    if (file == nullptr) return errno;
-    const bool written = std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size();
-    const int error = written ? 0 : errno;
-    const bool closed = std::fclose(file) == 0;
-    if (!written) return error == 0 ? EIO : error;
-    return closed ? 0 : errno;
-}
-
-Finding not_written(const std::string& path, int error) {
-    return finding(Code::BadFile, {path}, std::string("the file cannot be written: ") + std::strerror(error));
-}
-
-}  // namespace
-
 std::optional<Finding> write_file(const std::string& path, std::string_view bytes) {
-    struct stat there {};
-    const bool other = stat(path.c_str(), &there) == 0 && !S_ISREG(there.st_mode);
-    const std::string part = other ? path : path + "." + std::to_string(getpid()) + ".part";
-    if (const int error = write_bytes(part, bytes); error != 0) {
-        if (!other) std::remove(part.c_str());
-        return not_written(path, error);
-    }
-    if (other || std::rename(part.c_str(), path.c_str()) == 0) return std::nullopt;
-    const int error = errno;
-    std::remove(part.c_str());
-    return not_written(path, error);
+    return store::write_whole(store::posix_files(), path, bytes);
 }
 
 void say_progress(std::size_t lines, const char* stage) {

@@ -26,9 +26,8 @@ Result<std::shared_ptr<const Book>> open_book(const std::string& path);
 Result<std::shared_ptr<const Book>> book_of(std::string bytes, const std::string& path,
                                             std::vector<BookChange>* changes = nullptr);
 
-// Writes a file that can be made again at any time (a drawing, a record, an export): into a temporary file
-// beside it that is renamed over it, so that nobody ever finds half of one; straight into what is no file
-// (a pipe, a device). Nothing, or the finding that says why not; then what stood there still stands.
+// Writes a file that can be made again at any time (a drawing, a record, an export), as a whole or not at all: nothing,
+// or the finding that says why not.
 std::optional<Finding> write_file(const std::string& path, std::string_view bytes);
 
 // A stage of long work, on a terminal only, for books of more than some ten thousand lines.
