@@ -21,7 +21,7 @@ endif()
 # which a large book spends its time. All for speed is 40 % more to fetch; all for size takes five times as long.
 if(EMSCRIPTEN)
     set(CMAKE_CXX_FLAGS_RELEASE "-Oz -DNDEBUG")
-    set(FALLWRIGHT_FAST base book quantity where staff effect adjust model page design)
+    set(FALLWRIGHT_FAST base book quantity where staff effect adjust model page design suspect evaluation verdict)
     add_compile_options(-fwasm-exceptions)
     add_link_options(-fwasm-exceptions)
     # Debian keeps header-only libraries in /usr/include, which must not come before emscripten's own headers.
