@@ -20,7 +20,7 @@ endif()
 # A phone fetches the module once, over whatever network there is: everything is compiled for size, but the stages in
 # which a large book spends its time. All for speed is 40 % more to fetch; all for size takes five times as long.
 if(EMSCRIPTEN)
-    set(CMAKE_CXX_FLAGS_RELEASE "-Oz -DNDEBUG")
+    set(CMAKE_CXX_FLAGS_RELEASE "-Os -DNDEBUG")
     set(FALLWRIGHT_FAST base book quantity where staff effect adjust model page design suspect evaluation verdict)
     add_compile_options(-fwasm-exceptions)
     add_link_options(-fwasm-exceptions)

@@ -3,8 +3,8 @@
 import type { Answers, ErrorAnswer, Finding } from '$api';
 import type { FromWorker, Job } from './protocol';
 
-export type Verb = keyof Answers | 'report';
-export type AnswerOf<V extends Verb> = V extends keyof Answers ? Answers[V] : Record<string, unknown>;
+export type Verb = keyof Answers;
+export type AnswerOf<V extends Verb> = Answers[V];
 
 /** Why there is no answer. stale: a newer question took its place; refused: finding says why; failed: the core gave up twice. */
 export class NoAnswer extends Error {
