@@ -26,8 +26,8 @@ Result<std::shared_ptr<const Book>> open_book(const std::string& path);
 Result<std::shared_ptr<const Book>> book_of(std::string bytes, const std::string& path,
                                             std::vector<BookChange>* changes = nullptr);
 
-// Writes a file that can be made again at any time (a drawing, a record, an export), as a whole or not at all: nothing,
-// or the finding that says why not.
+// Writes a file that can be made again at any time (a drawing, a record, an export), as a whole or not at
+// all: nothing, or the finding that says why not.
 std::optional<Finding> write_file(const std::string& path, std::string_view bytes);
 
 // A stage of long work, on a terminal only, for books of more than some ten thousand lines.
