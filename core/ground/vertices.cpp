@@ -27,8 +27,8 @@ struct Range {
         low = std::min(low, value);
         high = std::max(high, value);
     }
-    // Nothing taken is narrow: there is nothing that could be too wide.
-    bool narrow() const { return high < low || high - low < largest_coordinate; }
+    // Nothing taken has no width: there is nothing that could be too wide.
+    std::int64_t width() const { return high < low ? 0 : high - low; }
 };
 
 struct Ranked {
@@ -74,10 +74,10 @@ Result<Grid> grid_around(const SurfaceInput& input) {
     bool good = true;
     for (const SpotLevel& spot : input.spots) good = good && take({spot.e, spot.n});
     for (const EastNorth& corner : input.inside) good = good && take(corner);
-    if (!good || !e.narrow() || !n.narrow())
+    const std::int64_t widest = std::max(e.width(), n.width());
+    if (!good || widest >= largest_coordinate)
         return finding(Code::GroundTooWide, {}, "Spots or boundary reach over more than 1,000 km");
-    const auto widest = static_cast<std::uint64_t>(std::max(e.high - e.low, n.high - n.low));
-    return Grid{e.low, n.low, static_cast<int>(std::bit_width(widest))};
+    return Grid{e.low, n.low, static_cast<int>(std::bit_width(static_cast<std::uint64_t>(widest)))};
 }
 
 std::vector<std::int32_t> set_vertices(const SurfaceInput& input, const Grid& grid, Triangulation& ground) {
