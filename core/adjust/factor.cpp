@@ -152,7 +152,8 @@ bool Factor::moves(std::span<const Term> terms) const {
 std::vector<Part> Factor::parts(std::span<const Term> terms) const {
     const Sparse y = forward(terms);
     std::vector<Part> found;
-    found.reserve(y.position.size());
+    found.reserve(y.position.size() -
+                  static_cast<std::size_t>(std::count(y.value.begin(), y.value.end(), 0.0)));
     for (std::size_t p = 0; p < y.position.size(); ++p) {
         const double coefficient = y.value[p] * std::sqrt(l_.inverse_pivot[y.position[p]]);
         if (coefficient != 0) found.push_back({y.position[p], coefficient});

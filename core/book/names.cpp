@@ -56,7 +56,7 @@ NameId Names::intern(std::string_view text) {
     const auto name = static_cast<NameId>(texts_.size());
     texts_.push_back(keep(text));
     slots_[at] = {static_cast<std::uint32_t>(hash), name};
-    if (2 * texts_.size() > slots_.size()) grow();
+    if (4 * texts_.size() > 3 * slots_.size()) grow();
     return name;
 }
 

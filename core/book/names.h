@@ -14,7 +14,7 @@ using NameId = std::uint32_t;
 constexpr NameId no_name = 0;
 
 // Entries hold numbers instead of texts: a book of a million readings names a few thousand things a million
-// times, and its ids once each. So texts lie in large blocks and the index is one flat table: about 40 bytes
+// times, and its ids once each. So texts lie in large blocks and the index is one flat table: about 35 bytes
 // and the text itself a name. Texts keep their address until the book goes.
 class Names {
   public:
@@ -47,7 +47,7 @@ class Names {
     void grow();
 
     std::vector<std::string_view> texts_;
-    std::vector<Slot> slots_;  // a power of two, at most half full; probed one by one
+    std::vector<Slot> slots_;  // a power of two, at most three quarters full; probed one by one
     std::vector<std::unique_ptr<char[]>> blocks_;
     char* block_end_ = nullptr;  // of the last block
     std::size_t left_ = 0;       // free before it

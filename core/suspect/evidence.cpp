@@ -140,6 +140,21 @@ Probe Evidence::measure(Shifts shifts) const {
     return measured;
 }
 
+namespace {
+
+// The columns that are not zero. A cause of the whole book has nearly all of them, so the sums are given up
+// first.
+std::vector<adjust::Term> terms_of(std::vector<double> sums) {
+    std::vector<adjust::Term> found;
+    found.reserve(sums.size() - static_cast<std::size_t>(std::count(sums.begin(), sums.end(), 0.0)));
+    for (std::size_t column = 0; column < sums.size(); ++column) {
+        if (sums[column] != 0) found.push_back({static_cast<adjust::Column>(column), sums[column]});
+    }
+    return found;
+}
+
+}  // namespace
+
 Probe Evidence::measure_readings(const Coefficient& by) const {
     Probe measured;
     std::vector<double> sum(problem().columns(), 0.0);
@@ -154,11 +169,7 @@ Probe Evidence::measure_readings(const Coefficient& by) const {
             sum[static_cast<std::size_t>(term.column)] += coefficient * weight(row) * term.coefficient;
     }
     if (carried == 0) return {};
-    std::vector<adjust::Term> all;
-    for (std::size_t column = 0; column < sum.size(); ++column) {
-        if (sum[column] != 0) all.push_back({static_cast<adjust::Column>(column), sum[column]});
-    }
-    measured.parts = solution().parts_of(all);
+    measured.parts = solution().parts_of(terms_of(std::move(sum)));
     for (const adjust::Part& part : measured.parts) explained += part.coefficient * part.coefficient;
     measured.found.information = carried - explained;
     if (measured.found.information < least_remainder * carried) return {};

@@ -331,8 +331,11 @@ void add_writing_verbs(CLI::App& app, Arguments& arguments, int& code) {
         "point=BM1 level=50.000\n  fallwright add job.book.jsonl reading point=A mark=1.500 high=0.007\n"
         "  fallwright add job.book.jsonl strike of=qkzmwd-3 why='wrong staff'");
     add->add_option("book", arguments.book, "Book file")->required();
-    add->add_option("entry", arguments.entry,
-                    "kind field=value ..., one JSON object, or - for lines on standard input")
+    add->add_option(
+           "entry", arguments.entry,
+           "kind field=value ..., one JSON object, or - for lines on standard input. Used most: "
+           "benchmark, instrument, setup, reading, line, tolerance, want, amend, strike, remark; all "
+           "kinds and fields: docs/formats/book.md")
         ->required();
     add->callback([&] { code = add_entries(arguments.book, arguments.entry, arguments.output); });
 

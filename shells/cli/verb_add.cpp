@@ -51,6 +51,15 @@ void stamp(Json& entry, store::Ids& ids) {
     if (!entry.contains("by") && !store::user_name().empty()) entry["by"] = store::user_name();
 }
 
+// The catalogue's cure is for an entry that stands in a book; this one did not get there.
+Finding not_added(Finding found) {
+    if (found.code == Code::MissingField) found.cure = "say it again with that field";
+    if (found.code == Code::WrongType || found.code == Code::OutOfRange)
+        found.cure = "say it again, corrected";
+    found.message += ": nothing was added";
+    return found;
+}
+
 // What the book with these lines says about them: all findings that name one of the new entries.
 struct Judgement {
     Findings findings;
@@ -79,7 +88,7 @@ Judgement judge(std::string_view now, const store::Lines& lines, const std::vect
                 judgement.findings.push_back(found);
                 const bool refuses = catalogue(found.code).severity == Severity::Error &&
                                      found.code != Code::BadSd && found.code != Code::BadTime;
-                if (refuses && !judgement.refusal) judgement.refusal = found;
+                if (refuses && !judgement.refusal) judgement.refusal = not_added(found);
             }
         }
     }
