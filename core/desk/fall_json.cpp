@@ -2,6 +2,7 @@
 
 #include "base/json_out.h"
 #include "base/print.h"
+#include "desk/absent.h"
 #include "desk/fall_answer.h"
 #include "desk/write_json.h"
 
@@ -61,11 +62,8 @@ std::string fall_json(const FallAnswer& answer) {
     const double unit = answer.unit == Unit::Foot ? metres_per_foot : 1;
     JsonOut out;
     out.begin_object().integer("version", format_version).text("unit", unit_word(answer.unit));
-    const auto text_or_null = [&out](std::string_view key, const std::string& text) {
-        text.empty() ? out.null(key) : out.text(key, text);
-    };
-    text_or_null("line", answer.line);
-    text_or_null("what", answer.what);
+    text_or_null(out, "line", answer.line);
+    text_or_null(out, "what", answer.what);
     out.key("readings").begin_array();
     for (const FallReading& reading : answer.readings) write_reading(out, answer, reading);
     out.end_array();

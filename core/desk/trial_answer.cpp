@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "book/time.h"
+#include "desk/absent.h"
 #include "desk/evaluation_out.h"
 #include "desk/write_json.h"
 #include "record/trial_words.h"
@@ -67,14 +68,6 @@ class TrialWriter : EvaluationOut {
         }
     }
 
-    void text_or_null(std::string_view key, const std::string& value) {
-        if (value.empty()) {
-            out_.null(key);
-        } else {
-            out_.text(key, value);
-        }
-    }
-
     void errors(const std::array<bool, tested_errors>& tested, const ErrorVector& value,
                 const ErrorVector& sd) {
         if (tested[collimation]) error("collimation", value[collimation], sd[collimation]);
@@ -112,8 +105,8 @@ class TrialWriter : EvaluationOut {
         length("tolerance", trials_.job.tolerance);
         yes_no("matters", outcome.matters);
         out_.boolean("consistent", outcome.consistent);
-        text_or_null("checked_on", record::checked_on(book_, outcome));
-        text_or_null("checked_by", record::checked_by(book_, outcome));
+        text_or_null(out_, "checked_on", record::checked_on(book_, outcome));
+        text_or_null(out_, "checked_by", record::checked_by(book_, outcome));
         scatter(outcome);
     }
 
@@ -138,7 +131,7 @@ class TrialWriter : EvaluationOut {
             out_.text("station", book_.names.text(shot.station)).text("peg", book_.names.text(shot.peg));
             length("dist", fit.dist);
             out_.figures("facing", shot.facing.value, significant_figures);
-            text_or_null("turn", book_.name(shot.turn));
+            text_or_null(out_, "turn", book_.name(shot.turn));
             length("value", fit.value);
             length("corrected", fit.corrected);
             length("residual", fit.residual);

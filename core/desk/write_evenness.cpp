@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "desk/absent.h"
 #include "desk/evaluation_out.h"
 #include "evenness/evenness.h"
 #include "verdict/verdict.h"
@@ -52,7 +53,7 @@ class EvennessWriter : EvaluationOut {
         out_.end_array().key("roughness").begin_array();
         for (const Roughness& each : row.roughness) write_roughness(each);
         out_.end_array();
-        text_or_null("roughness_refused", row.roughness_refused);
+        text_or_null(out_, "roughness_refused", row.roughness_refused);
         out_.end_object();
     }
 
@@ -88,7 +89,7 @@ class EvennessWriter : EvaluationOut {
         out_.key("places").begin_array();
         for (const Gap& gap : check.places) write_gap(gap);
         out_.end_array();
-        text_or_null("refused", check.refused);
+        text_or_null(out_, "refused", check.refused);
         out_.end_object();
     }
 
@@ -105,7 +106,7 @@ class EvennessWriter : EvaluationOut {
         length("limit", gap.limit);
         const bool tested = gap.judged.verdict != Verdict::Untested;
         out_.text("verdict", verdict_word(gap.judged.verdict));
-        text_or_null("plain", !tested ? "" : gap.judged.plain_within ? "within" : "outside");
+        text_or_null(out_, "plain", !tested ? "" : gap.judged.plain_within ? "within" : "outside");
         out_.number("probability", tested ? gap.judged.probability : NAN, probability_places);
         out_.end_object();
     }
@@ -164,14 +165,6 @@ class EvennessWriter : EvaluationOut {
             out_.end_object();
         }
         out_.end_array().end_object();
-    }
-
-    void text_or_null(std::string_view key, std::string_view text) {
-        if (text.empty()) {
-            out_.null(key);
-        } else {
-            out_.text(key, text);
-        }
     }
 };
 

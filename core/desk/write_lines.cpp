@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "desk/absent.h"
 #include "desk/evaluation_out.h"
 #include "fall/falls.h"
 #include "quantity/gradient.h"
@@ -68,7 +69,7 @@ class LineWriter : EvaluationOut {
         length("off_fit", station.off_fit);
         write_judgement(verdict.judged);
         length("dig", verdict.dig);
-        text_or_null("dig_to", verdict.dig_to);
+        text_or_null(out_, "dig_to", verdict.dig_to);
         out_.key("below").begin_array();
         for (const Below& below : verdict.below) {
             out_.begin_object().text("what", below.what);
@@ -83,7 +84,7 @@ class LineWriter : EvaluationOut {
     void write_judgement(const Judgement& judged) {
         out_.text("verdict", verdict_word(judged.verdict));
         const bool tested = judged.verdict != Verdict::Untested;
-        text_or_null("plain", !tested ? "" : judged.plain_within ? "within" : "outside");
+        text_or_null(out_, "plain", !tested ? "" : judged.plain_within ? "within" : "outside");
         out_.number("probability", tested ? judged.probability : NAN, probability_places);
     }
 
@@ -92,7 +93,7 @@ class LineWriter : EvaluationOut {
         length("level", earlier.level);
         length("sd", earlier.sd);
         length("deviation", earlier.deviation);
-        text_or_null("until", format_time(book_.entries[earlier.until].at));
+        text_or_null(out_, "until", format_time(book_.entries[earlier.until].at));
         out_.end_object();
     }
 
@@ -115,14 +116,6 @@ class LineWriter : EvaluationOut {
         length("to", pond.to);
         length("depth", pond.depth);
         out_.number("probability", pond.probability, probability_places).end_object();
-    }
-
-    void text_or_null(std::string_view key, std::string_view text) {
-        if (text.empty()) {
-            out_.null(key);
-        } else {
-            out_.text(key, text);
-        }
     }
 };
 

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "base/print.h"
+#include "desk/absent.h"
 #include "desk/drain_answer.h"
 
 namespace fallwright {
@@ -54,14 +55,6 @@ class RunWriter {
         out_.end_array();
     }
 
-    void text_or_null(std::string_view key, std::string_view text) {
-        if (text.empty()) {
-            out_.null(key);
-        } else {
-            out_.text(key, text);
-        }
-    }
-
     void write_cover(const drain::CoverRule& rule) {
         if (rule.name.empty()) {
             out_.null("cover");
@@ -69,15 +62,15 @@ class RunWriter {
         }
         out_.key("cover").begin_object().text("rule", rule.name);
         length("least", rule.least);
-        text_or_null("source", rule.source.text);
-        text_or_null("edition", rule.source.edition);
+        text_or_null(out_, "source", rule.source.text);
+        text_or_null(out_, "edition", rule.source.edition);
         out_.end_object();
     }
 
     void judged(std::string_view verdict, std::string_view plain, std::string_view p, const Judgement& of) {
         const bool tested = of.verdict != Verdict::Untested;
         out_.text(verdict, verdict_word(of.verdict));
-        text_or_null(plain, !tested ? "" : of.plain_within ? "within" : "outside");
+        text_or_null(out_, plain, !tested ? "" : of.plain_within ? "within" : "outside");
         probability(p, tested ? of.probability : NAN);
     }
 
@@ -273,23 +266,16 @@ void write_dug(JsonOut& out, const Book& book, const drain::Dug& dug) {
 }
 
 void write_trench_rule(JsonOut& out, const Book& book, const drain::TrenchRule& rule) {
-    const auto text_or_null = [&out](std::string_view key, std::string_view text) {
-        if (text.empty()) {
-            out.null(key);
-        } else {
-            out.text(key, text);
-        }
-    };
     const preset::Source source = rule.preset == nullptr ? preset::Source{} : rule.preset->source;
     out.begin_object().text("name", rule.name);
-    text_or_null("source", source.text);
-    text_or_null("edition", source.edition);
-    text_or_null("provenance", rule.preset == nullptr ? "" : preset::provenance_word(source.provenance));
+    text_or_null(out, "source", source.text);
+    text_or_null(out, "edition", source.edition);
+    text_or_null(out, "provenance", rule.preset == nullptr ? "" : preset::provenance_word(source.provenance));
     out.number("width", rule.preset == nullptr ? book.in_unit(rule.width) : NAN, length_places);
     out.figures("batter", rule.batter, significant_figures);
     out.number("surround", book.in_unit(rule.surround), length_places);
     out.figures("bulking", rule.bulking, significant_figures);
-    text_or_null("material", rule.material);
+    text_or_null(out, "material", rule.material);
     out.figures("load", cubic(book, rule.load), significant_figures).end_object();
 }
 

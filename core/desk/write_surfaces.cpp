@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "desk/absent.h"
 #include "desk/evaluation_out.h"
 #include "quantity/gradient.h"
 
@@ -143,8 +144,8 @@ class SurfaceWriter : EvaluationOut {
     void write_volume(const SurfaceVolume& found, const std::vector<BookSpot>& spots) {
         const SurfaceTarget& target = *found.target;
         out_.begin_object();
-        text_or_null("name", target.name);
-        text_or_null("surface", target.surface);
+        text_or_null(out_, "name", book_.names.text(target.name));
+        text_or_null(out_, "surface", book_.names.text(target.surface));
         length("level", target.level.value);
         length("by", target.by);
         area("area", found.area);
@@ -201,7 +202,7 @@ class SurfaceWriter : EvaluationOut {
 
     void write_corner(std::string_view key, const WaterCorner& corner) {
         out_.key(key).begin_object();
-        text_or_null("point", corner.name);
+        text_or_null(out_, "point", book_.names.text(corner.name));
         length("e", corner.e);
         length("n", corner.n);
         length("level", corner.level);
@@ -245,15 +246,6 @@ class SurfaceWriter : EvaluationOut {
         length("sd", found.worst.sd);
         length("limit", found.worst.limit);
         out_.end_object();
-    }
-
-    void text_or_null(std::string_view key, NameId name) {
-        out_.key(key);
-        if (name == no_name) {
-            out_.null();
-        } else {
-            out_.text(book_.names.text(name));
-        }
     }
 };
 
