@@ -989,6 +989,7 @@ export type DeskRequest =
   | DrainRequest
   | DrainsRequest
   | FiguresRequest
+  | ReportRequest
   | StaffRequest
   | ExportRequest
   | ImportRequest;
@@ -1258,6 +1259,28 @@ export interface FiguresOptions {
   width?: number;
   /** Of the sheet, millimetres. Default: 250. */
   height?: number;
+}
+
+/** The record of a job to read, print and sign */
+export interface ReportRequest {
+  verb: "report";
+  book: BookText;
+  options?: ReportOptions;
+}
+
+export interface ReportOptions {
+  /** Default: "full". */
+  form?: "full" | "one-page";
+  /** Default: "A4". */
+  paper?: "A4" | "Letter";
+  /** Default: "html". */
+  as?: "html" | "text";
+  /** SHA-256 of the book's bytes; without it the record says that it bears none */
+  fingerprint?: string;
+  /** Of the file, as the record names it */
+  book_name?: string;
+  /** When the record is made; without it no time is printed */
+  made_at?: string;
 }
 
 /** A book as a file of another program. The shells answer it in front of the desk */
@@ -3476,6 +3499,27 @@ export interface DrawnFigure {
   svg: string;
 }
 
+// --- Answer to report, version 1
+
+/** The record of a job to read, print and sign: as html or as text, whichever was asked for */
+export interface ReportAnswer {
+  /** Version of this format */
+  version: 1;
+  unit: Unit;
+  /** Of the job, as the record bears it */
+  title: string;
+  /** All of it, or one sheet */
+  form: "full" | "one-page";
+  /** What the pages are cut for */
+  paper: "A4" | "Letter";
+  /** One HTML document with its own style sheet and its drawings inside: no script, nothing fetched */
+  html?: string;
+  /** The same as plain text, drawings left out */
+  text?: string;
+  /** What the tool noticed, in order of first appearance */
+  findings: Finding[];
+}
+
 // --- Answer to staff, version 1
 
 /** The face of the staff around a reading, drawn, and how to read it */
@@ -3543,7 +3587,7 @@ export interface Answers {
   setout: SetoutAnswer;
   plan: PlanAnswer;
   drain: DrainAnswer | DrainsAnswer;
-  report: FiguresAnswer;
+  report: FiguresAnswer | ReportAnswer;
   staff: StaffAnswer;
   export: ExportAnswer;
   import: ImportAnswer;

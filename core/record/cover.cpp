@@ -37,18 +37,13 @@ const char* use_words(LineUse use) {
     }
 }
 
-std::string counted(std::size_t count, const std::string& one, const std::string& many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
-}
-
 class Cover {
   public:
     Cover(Writer& out, const Wanted& wanted) : out_(out), book_(out.book), wanted_(wanted) {}
 
     void run() {
         job();
-        out_.say("Lengths in " + unit_text(out_.unit) +
-                 "; levels to the millimetre are rounded for reading. " +
+        out_.say("Lengths in " + unit_text(out_.unit) + "; levels are rounded for reading. " +
                  "\u00b1 is one standard deviation, relative to " + relative_to(book_) + ".");
         if (laser_assumed(out_.evaluation.findings))
             out_.say(

@@ -7,6 +7,7 @@
 #include "record/figure_words.h"
 #include "record/scales.h"
 #include "record/section_data.h"
+#include "record/words.h"
 
 namespace fallwright::record {
 
@@ -150,7 +151,7 @@ class Strip {
     }
 
     std::string said(const Window& window, const DeviationPanel& panel) const {
-        std::string words = std::to_string(window.last - window.first + 1) + " places of " + name();
+        std::string words = counted(window.last - window.first + 1, "place", "places") + " of " + name();
         double highest = -infinite, lowest = infinite;
         for (std::size_t i = window.first; i <= window.last; ++i) {
             highest = std::max(highest, value(*shown_[i]));

@@ -30,7 +30,7 @@ class LineFallsChapter {
           falls_(list_falls(out.book, design_, found_, out.model)) {}
 
     void run() {
-        table("From chamber to chamber, pipe by pipe and in all", false);
+        table(has_pipes() ? "From chamber to chamber, pipe by pipe and in all" : "In all", false);
         table("From reading to reading", true);
         std::vector<std::string> items;
         for (const Fit& fit : found_.fits) {
@@ -42,6 +42,12 @@ class LineFallsChapter {
     }
 
   private:
+    bool has_pipes() const {
+        return std::any_of(falls_.begin(), falls_.end(), [](const FoundFall& fall) {
+            return fall.span == Span::Pipe || fall.span == Span::Chambers;
+        });
+    }
+
     // A pipe read at its two ends only is said once.
     bool said_as_pipe(const FoundFall& fall) const {
         return std::any_of(falls_.begin(), falls_.end(), [&fall](const FoundFall& other) {

@@ -21,7 +21,7 @@ std::string fit_words(const LineFalls& line, const Fit& fit, Unit unit) {
     const std::vector<const Station*> stations = fitted(line, fit);
     return gradient(fit.gradient) + " \u00b1 " + gradient_sd(fit.sd) + ", from " +
            level(stations.front()->ch, unit) + " to " + level(stations.back()->ch, unit) + ", " +
-           std::to_string(stations.size()) + " points";
+           counted(stations.size(), "point", "points");
 }
 
 std::string fit_evenness(const LineFalls& line, const Fit& fit, Unit unit) {

@@ -6,6 +6,7 @@
 #include "record/legend.h"
 #include "record/network_data.h"
 #include "record/scales.h"
+#include "record/words.h"
 
 namespace fallwright::record {
 
@@ -287,8 +288,9 @@ class NetFigure {
             points += net_.bands[i].points.size();
             edges += net_.bands[i].edges.size();
         }
-        std::string words = std::to_string(setups) + " set-ups and " + std::to_string(points) +
-                            " points with " + std::to_string(edges) + " sights and steps between them.";
+        std::string words = counted(setups, "set-up", "set-ups") + " and " +
+                            counted(points, "point", "points") + " with " +
+                            counted(edges, "sight or step", "sights and steps") + " between them.";
         for (const std::string& closure : net_.closures) words += " " + closure;
         return words;
     }

@@ -7,6 +7,7 @@
 #include "record/pipe_words.h"
 #include "record/story.h"
 #include "record/times.h"
+#include "record/words.h"
 #include "verdict/verdict.h"
 
 namespace fallwright::record {
@@ -52,8 +53,8 @@ class OnePage {
 
     // A book in which nothing is wanted: what there is.
     void bare(std::vector<sheet::Facts::Fact>& facts) const {
-        facts.push_back({"levels", std::to_string(out_.model.points.size()) + " points, " +
-                                       std::to_string(out_.model.sights.rows.size()) + " readings"});
+        facts.push_back({"levels", counted(out_.model.points.size(), "point", "points") + ", " +
+                                       counted(out_.model.sights.rows.size(), "reading", "readings")});
         std::size_t good = 0;
         for (const JudgedClosure& closure : out_.evaluation.closures) good += closure.ok ? 1 : 0;
         if (!out_.evaluation.closures.empty())

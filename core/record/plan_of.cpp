@@ -10,6 +10,7 @@
 #include "record/legend.h"
 #include "record/plan_frame.h"
 #include "record/scales.h"
+#include "record/words.h"
 #include "where/plan_line.h"
 
 namespace fallwright::record {
@@ -367,9 +368,15 @@ class Plan {
     }
 
     std::string said(const PlanFrame& frame) const {
-        return "Plan at " + scale_words(frame.scale(), book_.unit) + " with " + std::to_string(runs_.size()) +
-               " lines, " + std::to_string(points_.size()) + " points, " + std::to_string(tripods_.size()) +
-               " places of instruments and " + std::to_string(sights_.size()) + " sights.";
+        std::string words = "Plan at " + scale_words(frame.scale(), book_.unit) + " with " +
+                            counted(points_.size(), "point", "points");
+        const auto add = [&words](std::size_t count, std::string_view one, std::string_view many) {
+            if (count > 0) words += ", " + counted(count, one, many);
+        };
+        add(runs_.size(), "line", "lines");
+        add(tripods_.size(), "place of an instrument", "places of instruments");
+        add(sights_.size(), "sight", "sights");
+        return words + ".";
     }
 
     const Evaluation& evaluation_;

@@ -37,7 +37,7 @@ class SurfaceTale {
             tale_.say(0, head + "cannot be made, see below");
             return std::move(tale_).take();
         }
-        head += std::to_string(spots_.size()) + " points, " + area(surface_.area) + " in plan";
+        head += counted(spots_.size(), "point", "points") + ", " + area(surface_.area) + " in plan";
         if (surface_.lowest >= 0)
             head += "; lowest " + at(surface_.lowest) + ", highest " + at(surface_.highest);
         tale_.say(0, head);

@@ -76,6 +76,10 @@ std::string percent(double probability) {
     return fixed(p * 100, p < few || p > nearly_all ? 1 : 0) + " %";
 }
 
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+    return std::to_string(count) + " " + std::string(count == 1 ? one : many);
+}
+
 std::string capital(std::string text) {
     if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
     return text;

@@ -35,6 +35,8 @@ std::string gradient_sd(double ratio);
 // A probability with two figures or so: "70 %", "3.2 %", "99.6 %"; "under 0.1 %", "over 99.9 %" at the ends.
 std::string percent(double probability);
 
+// "1 set-up", "3 set-ups".
+std::string counted(std::size_t count, std::string_view one, std::string_view many);
 // The same with a capital letter, where a sentence begins.
 std::string capital(std::string text);
 

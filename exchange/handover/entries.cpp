@@ -181,7 +181,7 @@ class Writer {
         return into_ != nullptr && ByName(into_->lines)(into_->names.find(name)) >= 0;
     }
 
-    // A profile steps at chambers only: where the file steps without one, one without a name is made.
+    // A profile steps at chambers only: where the file steps without one, one is made.
     static Line with_steps(Line line) {
         const std::vector<Corner>& profile = line.profile;
         if (profile.empty()) return line;
@@ -280,7 +280,8 @@ class Writer {
         json.key("chambers").begin_array();
         for (const Chamber& chamber : line.chambers) {
             json.begin_object();
-            if (!chamber.name.empty()) json.text("name", chamber.name);
+            // A book wants every chamber named.
+            json.text("name", chamber.name.empty() ? line.name + " " + fixed(chamber.ch, 3) : chamber.name);
             length(json, "ch", chamber.ch);
             length(json, "in", chamber.in);
             if (!(chamber.in == chamber.out)) length(json, "out", chamber.out);

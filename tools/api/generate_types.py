@@ -29,6 +29,7 @@ ROOTS = {
     "drain.schema.json": "DrainAnswer",
     "drains.schema.json": "DrainsAnswer",
     "figures.schema.json": "FiguresAnswer",
+    "report.schema.json": "ReportAnswer",
     "staff.schema.json": "StaffAnswer",
     "export.schema.json": "ExportAnswer",
     "import.schema.json": "ImportAnswer",

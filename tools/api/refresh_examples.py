@@ -7,6 +7,7 @@ The command line's --json is the answer of the one door, byte for byte, so the e
 """
 
 import argparse
+import hashlib
 import json
 import pathlib
 import subprocess
@@ -15,6 +16,11 @@ import tempfile
 
 from schemas import ROOT
 
+BOOK_NAME = "one.book.jsonl"
+# Choices of which the command has one as a flag.
+CHOSEN = {("form", "one-page"): ["--one-page"], ("form", "full"): [], ("as", "text"): ["--text"], ("as", "html"): []}
+# What the command takes from the file itself.
+OF_THE_FILE = ("fingerprint", "book_name")
 FOLDER = ROOT / "api" / "examples" / "v1"
 FLAGS = {"inverted", "ascii", "rod", "pegs", "as_it_is", "follow"}
 # Options that the command line calls otherwise; of a drawing it wants the file, which --json leaves unwritten.
@@ -26,7 +32,10 @@ def request_of(pair):
     if "book" in pair:
         request["book"] = (ROOT / pair["book"]).read_text(encoding="utf-8")
     if "options" in pair:
-        request["options"] = pair["options"]
+        request["options"] = dict(pair["options"])
+    if pair["verb"] == "report" and "figure" not in request["options"]:
+        request["options"]["fingerprint"] = hashlib.sha256(request["book"].encode()).hexdigest()
+        request["options"]["book_name"] = BOOK_NAME
     return request
 
 
@@ -39,6 +48,11 @@ def arguments(request, book):
     if "reading" in options:
         positional.append(options.pop("reading"))
     for name, value in options.items():
+        if name in OF_THE_FILE:
+            continue
+        if request["verb"] == "report" and (name, value) in CHOSEN:
+            words += CHOSEN[name, value]
+            continue
         flag = "--" + RENAMED.get(name, name).replace("_", "-")
         if name in FLAGS:
             words.append(flag)
@@ -51,7 +65,7 @@ def arguments(request, book):
 
 def answer_to(program, request):
     with tempfile.TemporaryDirectory() as folder:
-        book = pathlib.Path(folder) / "one.book.jsonl"
+        book = pathlib.Path(folder) / BOOK_NAME
         book.write_text(request.get("book", ""), encoding="utf-8")
         run = subprocess.run([program, *arguments(request, book)], capture_output=True, text=True, check=False)
     if not run.stdout:

@@ -109,7 +109,7 @@ def fields_of(schema):
 
 def check_pages_are_whole(schemas, tally):
     """Every field of a schema is named on the page that explains it."""
-    for page, name in (("book.md", "entry"), ("result.md", "evaluate"), ("result.md", "suspects"), ("result.md", "trial"), ("result.md", "fall"), ("result.md", "dial"), ("result.md", "setout"), ("result.md", "plan"), ("result.md", "drain"), ("result.md", "drains"), ("result.md", "staff"), ("result.md", "figures"), ("exchange.md", "export"), ("exchange.md", "import")):
+    for page, name in (("book.md", "entry"), ("result.md", "evaluate"), ("result.md", "suspects"), ("result.md", "trial"), ("result.md", "fall"), ("result.md", "dial"), ("result.md", "setout"), ("result.md", "plan"), ("result.md", "drain"), ("result.md", "drains"), ("result.md", "staff"), ("result.md", "figures"), ("result.md", "report"), ("exchange.md", "export"), ("exchange.md", "import")):
         text = (ROOT / "docs" / "formats" / page).read_text(encoding="utf-8")
         words = {*re.findall(r"\w+", text), *re.findall(r"[\w-]+", text)}
         missing = sorted(set(fields_of(schemas.by_name[f"{name}.schema.json"])) - words)
@@ -153,7 +153,7 @@ def response_schema(request, response):
     if isinstance(response, dict) and "error" in response:
         return "error.schema.json"
     verb = "drains" if request["verb"] == "drain" and "book" in request else request["verb"]
-    verb = "figures" if verb == "report" and "figure" in request["options"] else verb
+    verb = "figures" if verb == "report" and "figure" in request.get("options", {}) else verb
     return f"{verb}.schema.json"
 
 
