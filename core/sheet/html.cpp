@@ -149,8 +149,8 @@ class Html {
             append_escaped(out_, table.title);
             close("p");
         }
-        // What scrolls must be reached by the keyboard too, and then have a name.
-        out_ += "<div class=\"scroll\" tabindex=\"0\" role=\"region\" ";
+        // What scrolls must be reached by the keyboard too, and then have a name; tables are no landmarks.
+        out_ += "<div class=\"scroll\" tabindex=\"0\" role=\"group\" ";
         out_ += table.title.empty() ? "aria-label=\"Table\"" : "aria-labelledby=\"" + id + "\"";
         out_ += ">\n<table";
         const auto* size = std::find(std::begin(table_sizes), std::end(table_sizes), fit.size);
@@ -160,10 +160,10 @@ class Html {
         if (!table.title.empty()) attribute(out_, "aria-labelledby", id);
         out_ += ">\n<thead><tr>";
         for (const Table::Column& column : table.columns) {
-            out_ += "<th scope=\"col\"";
+            out_ += column.title.empty() ? "<td" : "<th scope=\"col\"";
             kind(column, false);
             append_escaped(out_, column.title);
-            out_ += "</th>";
+            out_ += column.title.empty() ? "</td>" : "</th>";
         }
         out_ += "</tr></thead>\n<tbody>\n";
         for (const Table::Row& row : table.rows) write_row(table, row);

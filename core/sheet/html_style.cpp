@@ -42,7 +42,7 @@ dd{margin:0}
 table{border-collapse:collapse;font-size:.9rem;font-variant-numeric:tabular-nums}
 thead{display:table-header-group}
 th,td{padding:.22em .5em;vertical-align:top;text-align:left;font-weight:normal;white-space:nowrap}
-thead th{font-weight:bold;vertical-align:bottom;white-space:normal;border-top:1.5px solid #1b1b1f;border-bottom:1.5px solid #1b1b1f}
+thead th,thead td{font-weight:bold;vertical-align:bottom;white-space:normal;border-top:1.5px solid #1b1b1f;border-bottom:1.5px solid #1b1b1f}
 tbody tr{border-bottom:1px solid #d6d6da;break-inside:avoid}
 tbody tr.ruled,tbody tr:last-child{border-bottom:1.5px solid #1b1b1f}
 th.r,td.r{text-align:right}

@@ -88,6 +88,7 @@ export class Job {
         const { when, behind } = stampAfter(this.#lastTime(), now);
         this.clockBehind = behind;
         const kept = await this.#store.append(this.id, drafts, settings.by, now, timeStamp(when), this.#newTitle(drafts));
+        this.working = true;
         this.lines = [...this.lines, ...kept.lines];
         this.#channel?.postMessage(kept.count);
         await this.#refreshCard();
@@ -107,6 +108,7 @@ export class Job {
     }
 
     async reload() {
+        this.working = true;
         this.lines = await this.#store.lines(this.id);
         await this.#refreshCard();
         await this.evaluate();

@@ -1,5 +1,6 @@
 // Files in and out: opened, refused, dropped, joined; and what leaves the browser at all.
 import assert from 'node:assert/strict';
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import test, { after, before } from 'node:test';
@@ -60,6 +61,40 @@ test('a torn line is passed over and said; the rest counts', () => withBrowser(a
     if ((await part.getAttribute('open')) === null) await part.locator('summary').click();
     await part.getByText('the line is torn').first().waitFor();
     assert.deepEqual(Object.keys(await levelsOnScreen(page)).length, commandLine(text).levels.length);
+}));
+
+test('levels go out as CSV and LandXML, the bytes of the command line; what cannot be written says why', () => withBrowser(async (page) => {
+    const text = example('lane');
+    await page.goto(server.address);
+    await page.getByTestId('open-file').setInputFiles(file(text));
+    await page.getByRole('link', { name: 'Hand over' }).click();
+    const part = page.getByRole('region', { name: 'For other programs' });
+    for (const [label, as] of [['CSV, levels', 'csv'], ['LandXML', 'landxml']]) {
+        await part.getByText(label, { exact: true }).click();
+        const [download] = await Promise.all([page.waitForEvent('download'), part.getByRole('button', { name: 'Save that file' }).click()]);
+        const wanted = commandLine(text, 'export', ['--as', as]);
+        assert.equal(download.suggestedFilename(), wanted.name);
+        assert.equal(readFileSync(await download.path(), 'utf8'), wanted.text);
+    }
+    await part.getByText('GeoJSON', { exact: true }).click();
+    await part.getByRole('button', { name: 'Save that file' }).click();
+    await part.getByText('Not written:').waitFor();
+    assert.match(await part.getByRole('status').innerText(), /add a rule named projection/);
+}));
+
+test('the record in the app is that of the command line, with the fingerprint of the book', () => withBrowser(async (page) => {
+    const text = example('knocked');
+    await page.goto(server.address);
+    await page.getByTestId('open-file').setInputFiles(file(text));
+    await page.getByRole('link', { name: 'Hand over' }).click();
+    const sheet = page.locator('.sheet');
+    await sheet.getByText(createHash('sha256').update(text).digest('hex')).first().waitFor();
+    const shown = await sheet.locator('h2').allInnerTexts();
+    const wanted = [...commandLine(text, 'report').html.matchAll(/<h2[^>]*>([^<]*)<\/h2>/g)].map(([, words]) => words);
+    assert.deepEqual(shown, wanted);
+    await page.getByText('One sheet', { exact: true }).click();
+    await page.waitForFunction((count) => document.querySelector('.sheet').shadowRoot.querySelectorAll('h2').length < count, wanted.length);
+    assert.equal(new URL(page.url()).hash.includes('hand'), true);
 }));
 
 test('two crews become one book by id; a contradiction is shown and nothing joined', () => withBrowser(async (page) => {

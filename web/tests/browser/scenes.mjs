@@ -132,6 +132,7 @@ export async function levelsOnScreen(page) {
     await page.evaluate(() => (location.hash = location.hash.replace(/[^/]*$/, 'check')));
     const part = page.locator('[data-place="check"] details', { has: page.getByRole('heading', { name: 'Levels', exact: true }) });
     await part.waitFor();
+    await page.locator('[data-kept][aria-busy="false"]').waitFor();
     if ((await part.getAttribute('open')) === null) await part.locator('summary').click();
     await part.locator('td').first().waitFor();
     void me;

@@ -49,7 +49,7 @@ async function lastEntry(page) {
 
 test('with mark and HIGH or LOW a reading takes at most 6 taps, the mark being where the staff should read', () => reading(async (page, me) => {
     await me.choose('Receiver');
-    await page.getByText('empty: the target, 2.400').waitFor();
+    await page.getByText('Receiver held at 2.400 m, the target').waitFor();
     me.taps = 0;
     await me.receiver('HIGH', '12');
     await me.keep();
@@ -86,7 +86,7 @@ test('HIGH is one gesture: a drag up as far as the figure', () => reading(async 
 }));
 
 test('the drawn staff is dragged and nudged to the figure', () => reading(async (page, me) => {
-    await me.tap('Draw the staff');
+    await me.tap('Drawn staff');
     const face = page.getByRole('slider', { name: 'Drawn staff' });
     const before = Number(await face.getAttribute('aria-valuenow'));
     assert.equal(before, 2.4);
@@ -97,7 +97,7 @@ test('the drawn staff is dragged and nudged to the figure', () => reading(async 
     await page.mouse.up();
     const dragged = Number(await face.getAttribute('aria-valuenow'));
     assert.ok(dragged > before && dragged < before + 0.03, String(dragged));
-    await me.tap('One step up');
+    await me.tap('+1, one step up');
     await me.keep();
     await me.kept(8);
     assert.equal((await lastEntry(page)).staff, Number((dragged + 0.001).toFixed(3)));
