@@ -97,8 +97,8 @@ TEST(Html, SaysWhatReadersNeed) {
           "<meta name=\"viewport\"", "<h1>Back lane</h1>", "<h2 id=\"c1\">Levels</h2>",
           "<p class=\"caution\"><strong>Caution: </strong>deeper than 1.2 m</p>",
           "<dt>Datum</dt>\n<dd>stated</dd>", "<dd class=\"blank\">\xc2\xa0</dd>",
-          "<p class=\"caption\" id=\"t1\">As laid, lengths in m</p>",
-          "role=\"group\" aria-labelledby=\"t1\"", "<th scope=\"col\" class=\"r\">level m</th>",
+          "<p class=\"caption\" id=\"t1\">As laid, lengths in m</p>", "role=\"group\" aria-labelledby=\"t1\"",
+          "<th scope=\"col\" class=\"r\">level m</th>",
           "<th scope=\"row\">S1</th><td class=\"r\">49.741</td><td class=\"w\">read once</td>",
           "<tr class=\"ruled\"><th scope=\"row\">S2</th><td class=\"r\"><svg", "<b class=\"s\">9.8</b>",
           "<p>name</p>", "<footer>Back lane; &quot;1f3a&quot;&lt;/style&gt;</footer>"}) {
