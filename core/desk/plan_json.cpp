@@ -236,7 +236,7 @@ class QuickWriter {
             out_.null("run");
             return;
         }
-        const Run run = best_run(quick_.kit, quick_.length);
+        const BestRun run = best_run(quick_.kit, quick_.length);
         out_.key("run").begin_object().figures("best", run.best, significant_figures);
         length("best_sd", run.best_sd);
         length("best_bay", run.best > 0 ? quick_.length / run.best : NAN);

@@ -23,7 +23,7 @@ class Accounts {
   public:
     Accounts(const Book& book, const Model& model, std::span<const PointTerm> sum)
         : book_(book), model_(model), problem_(model.problem), z_(covariances(model, sum)) {
-        cause_.assign(problem_.columns(), Cause::Foot);
+        cause_.assign(problem_.columns(), BudgetPart::Foot);
         name_columns();
     }
 
@@ -31,11 +31,12 @@ class Accounts {
         const std::size_t readings = model_.sights.rows.size();
         for (std::size_t row = 0; row < readings; ++row) add_reading(row);
         const std::size_t steps = readings + book_.steps.size();
-        for (std::size_t row = readings; row < steps; ++row) add(Cause::Carried, share_of(row));
+        for (std::size_t row = readings; row < steps; ++row) add(BudgetPart::Carried, share_of(row));
         const std::size_t weighted = static_cast<std::size_t>(
             std::count_if(book_.benchmarks.begin(), book_.benchmarks.end(),
                           [](const Benchmark& benchmark) { return benchmark.sd != 0; }));
-        for (std::size_t row = steps; row < steps + weighted; ++row) add(Cause::Benchmark, share_of(row));
+        for (std::size_t row = steps; row < steps + weighted; ++row)
+            add(BudgetPart::Benchmark, share_of(row));
         // What instruments show, and what checks say of them together.
         for (std::size_t row = steps + weighted; row < problem_.rows(); ++row)
             add(cause_[at(problem_.column[problem_.start[row]])], share_of(row));
@@ -49,7 +50,7 @@ class Accounts {
   private:
     static std::size_t at(adjust::Column column) { return static_cast<std::size_t>(column); }
 
-    void name(adjust::Column column, Cause cause) {
+    void name(adjust::Column column, BudgetPart cause) {
         if (column != no_column) cause_[at(column)] = cause;
     }
 
@@ -57,17 +58,17 @@ class Accounts {
         const ColumnIndex& index = model_.effect_columns;
         for (const auto& [which, columns] : index.instruments) {
             for (std::size_t i = 0; i < columns.size(); ++i)
-                name(columns[i], i < tested_errors ? Cause::Instrument : Cause::Grade);
+                name(columns[i], i < tested_errors ? BudgetPart::Instrument : BudgetPart::Grade);
         }
         constexpr std::size_t levelling_axes = 2;  // the first of setup_effects()
         for (const auto& columns : index.setups) {
             for (std::size_t i = 0; i < columns.size(); ++i)
-                name(columns[i], i < levelling_axes ? Cause::LevellingUp : Cause::Grade);
+                name(columns[i], i < levelling_axes ? BudgetPart::LevellingUp : BudgetPart::Grade);
         }
         for (const auto& columns : index.staffs) {
-            for (const adjust::Column column : columns) name(column, Cause::Staff);
+            for (const adjust::Column column : columns) name(column, BudgetPart::Staff);
         }
-        for (const adjust::Column column : index.heads) name(column, Cause::Head);
+        for (const adjust::Column column : index.heads) name(column, BudgetPart::Head);
         name_directions();
     }
 
@@ -80,9 +81,9 @@ class Accounts {
             bool foot = sight.foot_variance != 0;
             for (std::size_t k = problem_.start[row]; k < problem_.start[row + 1]; ++k) {
                 const adjust::Column column = problem_.column[k];
-                if (cause_[at(column)] != Cause::Foot || problem_.prior_sd[at(column)] == 0) continue;
+                if (cause_[at(column)] != BudgetPart::Foot || problem_.prior_sd[at(column)] == 0) continue;
                 if (!foot) {
-                    name(column, Cause::LevellingUp);
+                    name(column, BudgetPart::LevellingUp);
                     break;
                 }
                 foot = false;
@@ -103,20 +104,20 @@ class Accounts {
 
     void add_reading(std::size_t row) {
         const double share = share_of(row) / variance_of_row(row);
-        add(Cause::Reading, share * problem_.sd[row] * problem_.sd[row]);
+        add(BudgetPart::Reading, share * problem_.sd[row] * problem_.sd[row]);
         if (problem_.folded[row] == 0) return;
         const SightRow& sight = model_.sights.rows[row];
-        add(Cause::Foot, share * sight.foot_variance);
-        add(Cause::LevellingUp, share * sight.direction_variance);
+        add(BudgetPart::Foot, share * sight.foot_variance);
+        add(BudgetPart::LevellingUp, share * sight.direction_variance);
     }
 
-    void add(Cause cause, double variance) { budget_[static_cast<std::size_t>(cause)] += variance; }
+    void add(BudgetPart cause, double variance) { budget_[static_cast<std::size_t>(cause)] += variance; }
 
     const Book& book_;
     const Model& model_;
     const adjust::Problem& problem_;
-    std::vector<double> z_;     // per column
-    std::vector<Cause> cause_;  // per column
+    std::vector<double> z_;          // per column
+    std::vector<BudgetPart> cause_;  // per column
     Budget budget_{};
 };
 
@@ -126,25 +127,25 @@ Budget budget_of(const Book& book, const Model& model, std::span<const PointTerm
     return Accounts(book, model, sum).run();
 }
 
-std::string_view cause_words(Cause cause) {
+std::string_view cause_words(BudgetPart cause) {
     switch (cause) {
-        case Cause::Reading:
+        case BudgetPart::Reading:
             return "reading";
-        case Cause::Foot:
+        case BudgetPart::Foot:
             return "staff's foot";
-        case Cause::Instrument:
+        case BudgetPart::Instrument:
             return "instrument";
-        case Cause::LevellingUp:
+        case BudgetPart::LevellingUp:
             return "levelling-up";
-        case Cause::Grade:
+        case BudgetPart::Grade:
             return "grade and aim";
-        case Cause::Head:
+        case BudgetPart::Head:
             return "head turned";
-        case Cause::Staff:
+        case BudgetPart::Staff:
             return "staff";
-        case Cause::Carried:
+        case BudgetPart::Carried:
             return "carried";
-        case Cause::Benchmark:
+        case BudgetPart::Benchmark:
             return "benchmarks";
     }
     return "";

@@ -21,7 +21,7 @@
 
 namespace fallwright {
 
-enum class Cause : std::uint8_t {
+enum class BudgetPart : std::uint8_t {
     Reading,      // taking the figure off staff or receiver
     Foot,         // the staff's foot on its surface
     Instrument,   // tilt, cone or collimation that its adjustment, or the last check, left
@@ -41,6 +41,6 @@ using Budget = std::array<double, cause_count>;
 Budget budget_of(const Book& book, const Model& model, std::span<const PointTerm> sum);
 
 // As people say it: "reading", "staff's foot", ...
-std::string_view cause_words(Cause cause);
+std::string_view cause_words(BudgetPart cause);
 
 }  // namespace fallwright

@@ -28,7 +28,7 @@ std::string reading(const std::string& point, double along, double across, const
            std::to_string(along) + R"(,"across":)" + std::to_string(across) + more + "}\n";
 }
 
-double part(const Budget& budget, Cause cause) {
+double part(const Budget& budget, BudgetPart cause) {
     return budget[static_cast<std::size_t>(cause)];
 }
 
@@ -61,11 +61,11 @@ TEST(Budget, OfASingleSightIsThatOfItsClosedForm) {
                             setup("{\"bearing\":0}") + reading("BM", -30, 0) + reading("A", 20, 10));
     const Budget budget = budget_of_point(solved, "A");
     const double square = 50 * 50 + 10 * 10;
-    EXPECT_NEAR(part(budget, Cause::Reading), 2 * 0.0012 * 0.0012, 1e-15);
-    EXPECT_NEAR(part(budget, Cause::Foot), 2 * 0.0004 * 0.0004, 1e-15);
-    EXPECT_NEAR(part(budget, Cause::Instrument), square * 4e-10, 1e-15);
-    EXPECT_NEAR(part(budget, Cause::LevellingUp), square * 1e-10, 1e-15);
-    EXPECT_EQ(part(budget, Cause::Benchmark), 0);
+    EXPECT_NEAR(part(budget, BudgetPart::Reading), 2 * 0.0012 * 0.0012, 1e-15);
+    EXPECT_NEAR(part(budget, BudgetPart::Foot), 2 * 0.0004 * 0.0004, 1e-15);
+    EXPECT_NEAR(part(budget, BudgetPart::Instrument), square * 4e-10, 1e-15);
+    EXPECT_NEAR(part(budget, BudgetPart::LevellingUp), square * 1e-10, 1e-15);
+    EXPECT_EQ(part(budget, BudgetPart::Benchmark), 0);
     expect_it_adds_up(solved);
 }
 
@@ -75,8 +75,8 @@ TEST(Budget, OfAWeightedBenchmarkAndAStep) {
 {"kind":"step","from":"W","to":"T","rise":1.5,"sd":0.002}
 )");
     const Budget budget = budget_of_point(solved, "T");
-    EXPECT_NEAR(part(budget, Cause::Benchmark), 9e-6, 1e-15);
-    EXPECT_NEAR(part(budget, Cause::Carried), 4e-6, 1e-15);
+    EXPECT_NEAR(part(budget, BudgetPart::Benchmark), 9e-6, 1e-15);
+    EXPECT_NEAR(part(budget, BudgetPart::Carried), 4e-6, 1e-15);
     EXPECT_NEAR(whole(budget), 13e-6, 1e-15);
 }
 
@@ -115,8 +115,9 @@ TEST(Budget, AddsUpToTheVarianceOfTheSolution) {
         reading("A", 20, 10, R"(,"setup":"G")") + head + reading("A", 20, 10, R"(,"setup":"H")") +
         reading("D", 60, 1, R"(,"setup":"H")") + unknown);
     const Budget budget = budget_of_point(solved, "D");
-    for (const Cause cause : {Cause::Reading, Cause::Foot, Cause::Instrument, Cause::LevellingUp,
-                              Cause::Grade, Cause::Head, Cause::Staff})
+    for (const BudgetPart cause :
+         {BudgetPart::Reading, BudgetPart::Foot, BudgetPart::Instrument, BudgetPart::LevellingUp,
+          BudgetPart::Grade, BudgetPart::Head, BudgetPart::Staff})
         EXPECT_GT(part(budget, cause), 0) << cause_words(cause);
     expect_it_adds_up(solved);
     const std::array<PointTerm, 2> difference = {{{solved.point("D"), 1}, {solved.point("B"), -0.5}}};

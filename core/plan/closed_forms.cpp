@@ -40,8 +40,8 @@ double run_sd(const Kit& kit, double length, double n) {
     return std::sqrt(2 * n * square(kit.reading_sd) + tilts + sights);
 }
 
-Run best_run(const Kit& kit, double length) {
-    Run run;
+BestRun best_run(const Kit& kit, double length) {
+    BestRun run;
     const double grows = square(kit.tilt_sd) + square(kit.sd_per_m) / 2;
     run.best = length * std::sqrt(grows / 2) / kit.reading_sd;
     run.best_sd = run.best > 0 ? run_sd(kit, length, run.best) : NAN;

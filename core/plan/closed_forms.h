@@ -37,13 +37,13 @@ double longest_balanced_sight(const Kit& kit, double tolerance, double k);
 
 // sd of the level at the end of a run of n set-ups over a length.
 double run_sd(const Kit& kit, double length, double n);
-struct Run {
+struct BestRun {
     double best = 0;     // the number of set-ups that would be best, no whole one; NaN where none is
     double best_sd = 0;  // at that number
     std::int64_t setups = 1;
     double sd = 0;  // at the whole number
 };
-Run best_run(const Kit& kit, double length);
+BestRun best_run(const Kit& kit, double length);
 
 // A point at s from the first of two benchmarks `length` apart, all read in one set-up; with the point's own
 // reading.

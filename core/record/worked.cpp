@@ -177,7 +177,7 @@ void Worked::parts(const std::vector<PointTerm>& sum, double scale, int places, 
     };
     for (std::size_t i = 0; i < cause_count; ++i) {
         if (std::sqrt(budget[i]) * scale >= std::pow(0.1, places) / 2)
-            add(std::string(cause_words(static_cast<Cause>(i))), budget[i]);
+            add(std::string(cause_words(static_cast<BudgetPart>(i))), budget[i]);
     }
     rows.rule();
     add("all: the root of the sum of the squares", variance);

@@ -281,7 +281,7 @@ class QuickText {
 
     std::string run() const {
         if (std::isnan(quick_.length)) return "";
-        const Run best = best_run(quick_.kit, quick_.length);
+        const BestRun best = best_run(quick_.kit, quick_.length);
         std::string text = "Over " + far(quick_.length) + " " + std::to_string(best.setups) +
                            " set-ups are best, sights of " +
                            far(quick_.length / (2 * static_cast<double>(best.setups))) + ": ± " +
