@@ -28,7 +28,8 @@ if(EMSCRIPTEN)
     set(CMAKE_CXX_FLAGS_RELEASE "-Os -DNDEBUG")
     set(FALLWRIGHT_FAST base book quantity where staff effect adjust model page design suspect evaluation verdict)
     add_compile_options(-fwasm-exceptions)
-    add_link_options(-fwasm-exceptions)
+    # -Oz: what the linker put together is made smaller as a whole.
+    add_link_options(-fwasm-exceptions -Oz)
     # Debian keeps header-only libraries in /usr/include, which must not come before emscripten's own headers.
     set(FALLWRIGHT_HEADERS ${CMAKE_BINARY_DIR}/headers)
     file(MAKE_DIRECTORY ${FALLWRIGHT_HEADERS})

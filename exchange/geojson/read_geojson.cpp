@@ -64,6 +64,22 @@ std::uint32_t line_at(std::string_view text, std::size_t place) {
     return 1 + static_cast<std::uint32_t>(std::count(before.begin(), before.end(), '\n'));
 }
 
+// A tree as Json::parse makes it, that says where the text breaks off instead of throwing: in the browser's
+// module nothing is thrown at all.
+class Tree : public nlohmann::detail::json_sax_dom_parser<Json> {
+  public:
+    explicit Tree(Json& root) : json_sax_dom_parser(root, false) {}
+    bool parse_error(std::size_t place, const std::string& token, const nlohmann::detail::exception& fault) {
+        constexpr int number_overflow = 406;
+        too_large = fault.id == number_overflow;
+        broken_at = place;
+        return json_sax_dom_parser::parse_error(place, token, fault);
+    }
+
+    bool too_large = false;
+    std::size_t broken_at = 0;  // bytes from the beginning
+};
+
 class Reader {
   public:
     Reader(const Projection& projection, Unit unit) : projection_(projection), unit_(unit) {}
@@ -76,12 +92,11 @@ class Reader {
         if (outline.features.size() > most_features)
             return refused(Code::ImportTooLarge, 0, "the file holds more than 200000 features");
         Json root;
-        try {
-            root = Json::parse(text);
-        } catch (const Json::parse_error& fault) {
-            return refused(Code::ImportJson, line_at(text, fault.byte), "the text is no JSON from there on");
-        } catch (const Json::out_of_range&) {
-            return refused(Code::ImportJson, 0, "a number in it is too large");
+        Tree tree(root);
+        if (!Json::sax_parse(text, &tree)) {
+            if (tree.too_large) return refused(Code::ImportJson, 0, "a number in it is too large");
+            return refused(Code::ImportJson, line_at(text, tree.broken_at),
+                           "the text is no JSON from there on");
         }
         made_.found.unit = unit_;
         collection(root, outline);
