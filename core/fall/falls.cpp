@@ -180,4 +180,11 @@ std::vector<FoundFall> list_falls(const Book& book, const Design& design, const 
     return std::move(lister.falls);
 }
 
+bool said_as_pipe(const FoundFall& fall, const std::vector<FoundFall>& all) {
+    return fall.span == Span::Neighbour &&
+           std::any_of(all.begin(), all.end(), [&fall](const FoundFall& other) {
+               return other.span == Span::Pipe && other.start == fall.start && other.end == fall.end;
+           });
+}
+
 }  // namespace fallwright

@@ -55,5 +55,8 @@ LevelOf levels_found(const Model& model);
 // Per surface: neighbours, pipes, chambers, then the whole line. Fewer than two chainages: none.
 std::vector<FoundFall> list_falls(const Book& book, const Design& design, const LineFalls& found,
                                   const Model& model);
+// Whether `fall`, from one reading to the next, is in `all` as a pipe too: one read at its two ends only is
+// said once.
+bool said_as_pipe(const FoundFall& fall, const std::vector<FoundFall>& all);
 
 }  // namespace fallwright

@@ -55,6 +55,13 @@ void add_fingerprint(Writer& out, const Wanted& wanted) {
         return;
     }
     out.facts({{"SHA-256 of the book", wanted.fingerprint}});
+    if (wanted.length == Length::OnePage) {
+        out.say(
+            "Of every byte of the book: it shows that something changed, not who changed it, nor that what "
+            "was written is true.",
+            sheet::Tone::Small);
+        return;
+    }
     const std::string name = wanted.book_name.empty() ? "the book's file" : wanted.book_name;
     out.say("Taken over every byte of " + name +
                 ". If the file gives another fingerprint, it is another book than the one this record was "

@@ -48,13 +48,6 @@ class LineFallsChapter {
         });
     }
 
-    // A pipe read at its two ends only is said once.
-    bool said_as_pipe(const FoundFall& fall) const {
-        return std::any_of(falls_.begin(), falls_.end(), [&fall](const FoundFall& other) {
-            return other.span == Span::Pipe && other.start == fall.start && other.end == fall.end;
-        });
-    }
-
     void table(const char* title, bool neighbours) {
         Rows rows(title, {figure_column("from"), figure_column("to"), words_column("surface"),
                           words_column(neighbours ? "" : "span"), words_column("fall"), figure_column("%"),
@@ -62,7 +55,8 @@ class LineFallsChapter {
                           words_column("verdict"), figure_column("sure it is within"),
                           figure_column("sure it falls back")});
         for (const FoundFall& fall : falls_) {
-            if ((fall.span == Span::Neighbour) != neighbours || (neighbours && said_as_pipe(fall))) continue;
+            if ((fall.span == Span::Neighbour) != neighbours || (neighbours && said_as_pipe(fall, falls_)))
+                continue;
             const FallVerdict verdict = judge_.judge(fall);
             const bool tested = verdict.judged.verdict != Verdict::Untested;
             // A fall outside is too flat or too steep; the wedge is for levels.

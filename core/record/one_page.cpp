@@ -14,7 +14,7 @@ namespace fallwright::record {
 
 namespace {
 
-constexpr std::size_t most_verdicts = 8, most_findings = 4, most_cautions = 5;
+constexpr std::size_t most_facts = 20, most_verdicts = 5, most_findings = 4, most_cautions = 5;
 
 class OnePage {
   public:
@@ -46,6 +46,11 @@ class OnePage {
             }
         }
         if (facts.size() == 1) bare(facts);
+        if (facts.size() > most_facts) {
+            const std::size_t more = facts.size() - most_facts;
+            facts.resize(most_facts);
+            facts.push_back({"and more", counted(more, "line", "lines") + ", in the full record"});
+        }
         if (laser_assumed(out_.evaluation.findings))
             facts.push_back({"assumed", "all of it if the instruments are as good as assumed (untested)"});
         out_.facts(std::move(facts));
@@ -77,7 +82,9 @@ class OnePage {
                 name + station_words(out_.book, station) + ": " +
                     verdict_sentence(verdict.deviation, verdict.judged, *tolerance, out_.unit));
         }
-        for (const FoundFall& fall : list_falls(out_.book, design, found, out_.model)) {
+        const std::vector<FoundFall> falls = list_falls(out_.book, design, found, out_.model);
+        for (const FoundFall& fall : falls) {
+            if (said_as_pipe(fall, falls)) continue;
             const FallVerdict verdict = judge.judge(fall);
             add(verdict.judged.verdict,
                 name + level(fall.from, out_.unit) + " to " + level(fall.to, out_.unit) + " " +
@@ -156,7 +163,7 @@ class OnePage {
 }  // namespace
 
 void add_one_page(Writer& out, const Wanted& wanted) {
-    out.heading(1, "On one page");
+    out.heading(1, "In short");
     OnePage(out, wanted).run();
 }
 

@@ -53,6 +53,7 @@ sheet::Document report_of(const Evaluation& evaluation, const Wanted& wanted) {
     document.paper = wanted.paper;
     document.foot = foot_of(wanted);
     Writer out(evaluation, wanted.paper);
+    document.one_sheet = wanted.length == Length::OnePage;
     if (wanted.length == Length::Full) {
         add_all(out, wanted);
     } else {

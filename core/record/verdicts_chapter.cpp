@@ -169,12 +169,7 @@ class LineVerdicts {
         const std::vector<FoundFall> falls = list_falls(out_.book, design_, found_, out_.model);
         for (const FoundFall& fall : falls) {
             const FallVerdict verdict = judge_.judge(fall);
-            // A pipe read at its two ends only is worked out once.
-            const bool again = std::any_of(falls.begin(), falls.end(), [&fall](const FoundFall& other) {
-                return fall.span == Span::Neighbour && other.span == Span::Pipe &&
-                       other.start == fall.start && other.end == fall.end;
-            });
-            if (again || !in_doubt(verdict.judged)) continue;
+            if (said_as_pipe(fall, falls) || !in_doubt(verdict.judged)) continue;
             contract();
             work_out(fall, verdict);
         }

@@ -39,7 +39,8 @@ Sight take_apart(const Model& model, const SightRow& row, std::size_t index) {
     return sight;
 }
 
-constexpr std::size_t side_by_side = 4;  // sights in one table
+// Sights in one table, with other rows beside them and without.
+constexpr std::size_t most_beside = 2, most_alone = 4;
 
 Limits limits_of(const Maybe& below, const Maybe& above) {
     Limits limits;
@@ -89,55 +90,63 @@ Worked::Worked(Writer& out) : out_(out), sights_of_(out.model.points.size()) {
 
 void Worked::station(const LineJudge& judge, const Design& design, const Station& station,
                      const StationVerdict& verdict) {
-    sights(station);
-    carried(station);
-    held_against(judge, station, verdict);
     constexpr double thousand = 1000;
     const double scale = thousand / out_.book.metres_per_unit();
     const std::vector<PointTerm> sum = deviation_terms(out_.book, design, out_.model, station);
-    parts(sum, scale, 2, small_unit(out_.unit));
+    Rows left = sights(station);
+    held_against(judge, station, verdict, left);
+    out_.table(Rows::beside(std::move(left), parts(sum, scale, 2, small_unit(out_.unit))));
+    carried(station);
     const Tolerance& tolerance = *judge.tolerance_of(out_.book.names.text(station.what));
     probability(verdict.deviation, std::sqrt(std::max(0.0, out_.model.variance_of(sum))),
                 limits_of(tolerance.below, tolerance.above), verdict.judged, scale, 2, small_unit(out_.unit));
 }
 
-void Worked::sights(const Station& station) {
+// More than two sights stand in tables of their own; the last one is left to be gone on with.
+Rows Worked::sights(const Station& station) {
     const std::vector<std::uint32_t>& all = sights_of_[static_cast<std::size_t>(station.point)];
-    for (std::size_t first = 0; first < all.size(); first += side_by_side) {
-        const std::size_t last = std::min(all.size(), first + side_by_side);
-        std::vector<sheet::Table::Column> columns = {words_column("its level, " + unit_text(out_.unit))};
-        std::vector<std::vector<std::string>> lines = {{"booked"},
-                                                       {"height of the light at the instrument"},
-                                                       {"+ along the main axis (X)"},
-                                                       {"+ along the cross axis (Y)"},
-                                                       {"+ earth and air"},
-                                                       {"+ other corrections"},
-                                                       {"= height of the light over the point"},
-                                                       {"- staff, taken upright and down to the surface"},
-                                                       {"+ left over in the adjustment"},
-                                                       {"= level"}};
-        for (std::size_t k = first; k < last; ++k) {
-            const SightRow& row = out_.model.sights.rows[all[k]];
-            const Reading& reading = out_.book.readings[row.reading];
-            const Sight sight = take_apart(out_.model, row, all[k]);
-            columns.push_back(figure_column("reading " + out_.book.id_of(reading.entry) + ", set-up " +
-                                            out_.name(reading.setup)));
-            const std::vector<std::string> figures = {booked_words(out_.book, reading),
-                                                      out_.fine(sight.plane),
-                                                      out_.signed_fine(sight.main),
-                                                      out_.signed_fine(sight.cross),
-                                                      out_.signed_fine(sight.curved),
-                                                      out_.signed_fine(sight.other),
-                                                      out_.fine(sight.light),
-                                                      out_.fine(sight.staff),
-                                                      out_.signed_fine(sight.left_over),
-                                                      out_.fine(sight.light - sight.staff + sight.left_over)};
-            for (std::size_t i = 0; i < lines.size(); ++i) lines[i].push_back(figures[i]);
-        }
-        Rows rows("", std::move(columns));
-        for (std::vector<std::string>& line : lines) rows.add(std::move(line));
-        out_.table(std::move(rows));
+    std::size_t first = 0;
+    for (; all.size() - first > most_beside; first += std::min(all.size() - first - 1, most_alone))
+        out_.table(sights(all, first, first + std::min(all.size() - first - 1, most_alone)));
+    return sights(all, first, all.size());
+}
+
+Rows Worked::sights(const std::vector<std::uint32_t>& all, std::size_t first, std::size_t last) const {
+    std::vector<sheet::Table::Column> columns = {words_column("its level, " + unit_text(out_.unit))};
+    std::vector<std::vector<std::string>> lines = {{"booked"},
+                                                   {"height of the light at the instrument"},
+                                                   {"+ along the main axis (X)"},
+                                                   {"+ along the cross axis (Y)"},
+                                                   {"+ earth and air"},
+                                                   {"+ other corrections"},
+                                                   {"= height of the light over the point"},
+                                                   {"- staff, upright and down to the surface"},
+                                                   {"+ left over in the adjustment"},
+                                                   {"= level"}};
+    for (std::size_t k = first; k < last; ++k) {
+        const SightRow& row = out_.model.sights.rows[all[k]];
+        const Reading& reading = out_.book.readings[row.reading];
+        const Sight sight = take_apart(out_.model, row, all[k]);
+        columns.push_back(figure_column("reading " + out_.book.id_of(reading.entry) + ", set-up " +
+                                        out_.name(reading.setup)));
+        const std::vector<std::string> figures = {booked_words(out_.book, reading),
+                                                  out_.fine(sight.plane),
+                                                  out_.signed_fine(sight.main),
+                                                  out_.signed_fine(sight.cross),
+                                                  out_.signed_fine(sight.curved),
+                                                  out_.signed_fine(sight.other),
+                                                  out_.fine(sight.light),
+                                                  out_.fine(sight.staff),
+                                                  out_.signed_fine(sight.left_over),
+                                                  out_.fine(sight.light - sight.staff + sight.left_over)};
+        for (std::size_t i = 0; i < lines.size(); ++i) lines[i].push_back(figures[i]);
     }
+    Rows rows("", std::move(columns));
+    for (std::vector<std::string>& line : lines) {
+        // A point that hangs on steps alone has no sight to take apart.
+        if (last > first) rows.add(std::move(line));
+    }
+    return rows;
 }
 
 // Steps by tape or spirit level that the point hangs on.
@@ -153,35 +162,42 @@ void Worked::carried(const Station& station) {
     out_.list(std::move(items));
 }
 
-void Worked::held_against(const LineJudge& judge, const Station& station, const StationVerdict& verdict) {
+void Worked::held_against(const LineJudge& judge, const Station& station, const StationVerdict& verdict,
+                          Rows& rows) {
     const PointLevel& found = out_.model.levels[static_cast<std::size_t>(station.point)];
     const Tolerance& tolerance = *judge.tolerance_of(out_.book.names.text(station.what));
-    Rows rows("", {words_column("held against what is wanted"), figure_column(unit_text(out_.unit))});
-    rows.add({"level found", out_.fine(found.level)});
-    rows.add({"- level wanted", out_.fine(verdict.design)});
-    rows.add({"= off, high positive", out_.signed_fine(verdict.deviation)});
-    if (tolerance.above.has()) rows.add({"allowed above", out_.signed_fine(tolerance.above.value)});
-    if (tolerance.below.has()) rows.add({"allowed below", out_.signed_fine(tolerance.below.value)});
-    out_.table(std::move(rows));
+    const auto add = [&rows](std::string name, std::string value) {
+        std::vector<std::string> cells(rows.width());
+        cells.front() = std::move(name);
+        cells.back() = std::move(value);
+        rows.add(std::move(cells));
+    };
+    if (rows.width() == 1) rows.add_column(figure_column(unit_text(out_.unit)));
+    add("level found, of all readings together", out_.fine(found.level));
+    add("- level wanted", out_.fine(verdict.design));
+    add("= off, high positive", out_.signed_fine(verdict.deviation));
+    if (tolerance.above.has()) add("allowed above", out_.signed_fine(tolerance.above.value));
+    if (tolerance.below.has()) add("allowed below", out_.signed_fine(tolerance.below.value));
 }
 
-void Worked::parts(const std::vector<PointTerm>& sum, double scale, int places, const std::string& unit) {
+Rows Worked::parts(const std::vector<PointTerm>& sum, double scale, int places, const std::string& unit) {
     const double variance = out_.model.variance_of(sum);
-    if (std::isnan(variance)) return;
-    const Budget budget = budget_of(out_.book, out_.model, sum);
     Rows rows(
         "", {words_column("parts of the \u00b1"), figure_column("\u00b1 " + unit), figure_column("squared")});
-    const auto add = [&](const std::string& name, double part) {
+    if (std::isnan(variance)) return rows;
+    const Budget budget = budget_of(out_.book, out_.model, sum);
+    const auto add = [&](const std::string& name, double part, bool strong) {
         constexpr int figures = 4;
-        rows.add({name, fixed(std::sqrt(part) * scale, places), significant(part * scale * scale, figures)});
+        rows.add_cells({{name, strong},
+                        {fixed(std::sqrt(part) * scale, places), strong},
+                        {significant(part * scale * scale, figures), strong}});
     };
     for (std::size_t i = 0; i < cause_count; ++i) {
         if (std::sqrt(budget[i]) * scale >= std::pow(0.1, places) / 2)
-            add(std::string(cause_words(static_cast<BudgetPart>(i))), budget[i]);
+            add(std::string(cause_words(static_cast<BudgetPart>(i))), budget[i], false);
     }
-    rows.rule();
-    add("all: the root of the sum of the squares", variance);
-    out_.table(std::move(rows));
+    add("all: root of the sum of the squares", variance, true);
+    return rows;
 }
 
 void Worked::probability(double x, double sd, const Limits& limits, const Judgement& judged, double scale,
@@ -226,9 +242,8 @@ void Worked::fall(const LineJudge& judge, const FoundFall& fall, const FallVerdi
     const Tolerance& tolerance = *judge.tolerance_of(fall.what);
     if (tolerance.fall_min.has()) rows.add({"least allowed", shown(tolerance.fall_min.value)});
     if (tolerance.fall_max.has()) rows.add({"most allowed", shown(tolerance.fall_max.value)});
-    out_.table(std::move(rows));
     const std::vector<PointTerm> sum = {{fall.start->point, -sign / over}, {fall.end->point, sign / over}};
-    parts(sum, hundred, places, "%");
+    out_.table(Rows::beside(std::move(rows), parts(sum, hundred, places, "%")));
     probability(fall.gradient, fall.sd, limits_of(tolerance.fall_min, tolerance.fall_max), verdict.judged,
                 hundred, places, "%");
 }

@@ -25,11 +25,13 @@ class Worked {
     void fall(const LineJudge& judge, const FoundFall& fall, const FallVerdict& verdict);
 
   private:
-    void sights(const Station& station);
+    Rows sights(const Station& station);
+    Rows sights(const std::vector<std::uint32_t>& all, std::size_t first, std::size_t last) const;
     void carried(const Station& station);
-    void held_against(const LineJudge& judge, const Station& station, const StationVerdict& verdict);
+    void held_against(const LineJudge& judge, const Station& station, const StationVerdict& verdict,
+                      Rows& rows);
     // scale: what one metre of the sum is in the figures shown.
-    void parts(const std::vector<PointTerm>& sum, double scale, int places, const std::string& unit);
+    Rows parts(const std::vector<PointTerm>& sum, double scale, int places, const std::string& unit);
     void probability(double x, double sd, const Limits& limits, const Judgement& judged, double scale,
                      int places, const std::string& unit);
 

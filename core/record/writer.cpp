@@ -33,6 +33,22 @@ void Rows::rule() {
     if (!table_.rows.empty()) table_.rows.back().ruled = true;
 }
 
+Rows Rows::beside(Rows left, Rows right) {
+    sheet::Table& table = left.table_;
+    const std::size_t width = table.columns.size();
+    for (sheet::Table::Column& column : right.table_.columns) table.columns.push_back(std::move(column));
+    table.rows.resize(std::max(table.rows.size(), right.table_.rows.size()));
+    for (std::size_t i = 0; i < table.rows.size(); ++i) {
+        std::vector<sheet::Cell>& cells = table.rows[i].cells;
+        cells.resize(width);
+        if (i < right.table_.rows.size()) {
+            for (sheet::Cell& cell : right.table_.rows[i].cells) cells.push_back(std::move(cell));
+        }
+        cells.resize(table.columns.size());
+    }
+    return left;
+}
+
 sheet::Table Rows::take() && {
     for (std::size_t column = table_.columns.size(); column-- > 0;) {
         bool any = false;

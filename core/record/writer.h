@@ -24,10 +24,14 @@ class Rows {
     void add_cells(std::vector<sheet::Cell> cells);
     // A line under the rows so far.
     void rule();
+    void add_column(sheet::Table::Column column) { table_.columns.push_back(std::move(column)); }
+    std::size_t width() const { return table_.columns.size(); }
     bool empty() const { return table_.rows.empty(); }
     std::size_t size() const { return table_.rows.size(); }
     // Columns without any text left out.
     sheet::Table take() &&;
+    // Two tables in the height of the longer one.
+    static Rows beside(Rows left, Rows right);
 
   private:
     sheet::Table table_;

@@ -107,6 +107,7 @@ struct Document {
     std::string language = "en-GB";
     std::string foot;  // at every page's foot beside the page number
     Paper paper = Paper::A4;
+    bool one_sheet = false;  // set smaller, down to what can still be read, where that makes it one sheet
     std::vector<Block> blocks;
 };
 

@@ -81,6 +81,16 @@ hr{break-before:page;border:0;margin:0;height:0}
 }
 )";
 
+// A page of HTML is not measured here, so one that is to be one sheet is printed small.
+constexpr std::string_view one_sheet = R"(
+@media print{
+html{font-size:7.6pt}
+h1,h2,h3,h4{margin:.9em 0 .3em}
+dl div{padding:.1em 0}
+.sign div{padding-top:3.5em}
+}
+)";
+
 // Everything but letters and digits by its number, so that no foot ends the string or the style sheet.
 void append_css_string(std::string& out, std::string_view text) {
     constexpr std::string_view digits = "0123456789abcdef";
@@ -125,6 +135,7 @@ std::string html_style(const Document& document) {
     out += "}";
     out += screen;
     out += print;
+    if (document.one_sheet) out += one_sheet;
     return out;
 }
 

@@ -68,7 +68,7 @@ std::uint32_t line_at(std::string_view text, std::size_t place) {
 // module nothing is thrown at all.
 class Tree : public nlohmann::detail::json_sax_dom_parser<Json> {
   public:
-    explicit Tree(Json& root) : json_sax_dom_parser(root, false) {}
+    explicit Tree(Json& into) : json_sax_dom_parser(into, false) {}
     bool parse_error(std::size_t place, const std::string& token, const nlohmann::detail::exception& fault) {
         constexpr int number_overflow = 406;
         too_large = fault.id == number_overflow;

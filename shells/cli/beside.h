@@ -12,4 +12,8 @@ namespace fallwright::cli {
 // started: 2, one line said.
 int become(const std::string& name, const std::vector<std::string>& arguments);
 
+// Runs it beside this one and waits: its exit code; 2, one line said, where it cannot be started or was ended
+// by a signal.
+int run_beside(const std::string& name, const std::vector<std::string>& arguments);
+
 }  // namespace fallwright::cli

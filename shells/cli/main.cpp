@@ -242,10 +242,11 @@ void add_drain_verb(CLI::App& app, Arguments& arguments, int& code) {
 
 void add_report_verb(CLI::App& app, Arguments& arguments, int& code) {
     CLI::App* report = add_verb(app, arguments, "report", "The record of a job, to read, print and sign",
-                                "fallwright report examples/lane.book.jsonl --html lane.html\n"
+                                "fallwright report examples/lane.book.jsonl --html lane.html --pdf lane.pdf\n"
                                 "  fallwright report examples/lane.book.jsonl --one-page");
     report->add_option("book", arguments.report.book, "Book file")->required();
     report->add_option("--html", arguments.report.html, "Into this file, one that needs no other");
+    report->add_option("--pdf", arguments.report.pdf, "Into this file, to print and to send");
     report->add_flag("--text", arguments.report.text, "As text on the terminal; without a file that is so");
     report->add_flag("--one-page", arguments.report.one_page, "The short form, one sheet");
     report->add_option("--paper", arguments.report.paper, "A4 or Letter")

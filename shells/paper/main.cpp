@@ -19,8 +19,21 @@ namespace {
 
 struct Arguments {
     std::string book, to;
+    ReportArguments report;
     bool json = false;
 };
+
+void add_report(CLI::App& app, Arguments& arguments, int& code) {
+    CLI::App* report = app.add_subcommand("report", "The record of a job as PDF");
+    report->footer("Example:\n  fallwright-paper report examples/lane.book.jsonl --pdf lane.pdf");
+    report->add_option("book", arguments.report.book, "Book file")->required();
+    report->add_option("--pdf", arguments.report.to, "File to write")->required();
+    report->add_flag("--one-page", arguments.report.one_page, "The short form, one sheet");
+    report->add_option("--paper", arguments.report.paper, "A4 or Letter");
+    report->add_option("--made-at", arguments.report.made_at, "The time it is given");
+    report->add_flag("--json", arguments.json, "Faults as JSON too");
+    report->callback([&] { code = write_report(arguments.report, arguments.json); });
+}
 
 int run(int argc, char** argv) {
     CLI::App app("Documents and workbooks of a book; fallwright starts this for its verbs.",
@@ -35,6 +48,7 @@ int run(int argc, char** argv) {
     workbook->add_option("--to", arguments.to, "The spreadsheet, ending in .xlsx")->required();
     workbook->add_flag("--json", arguments.json, "The answer as JSON");
     workbook->callback([&] { code = export_workbook(arguments.book, arguments.to, arguments.json); });
+    add_report(app, arguments, code);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

@@ -50,7 +50,7 @@ void set_properties(cairo_surface_t* surface, const sheet::Document& document, c
                                    plain(properties.made_at).c_str());
 }
 
-void add_outline(cairo_surface_t* surface, const std::vector<Bookmark>& bookmarks) {
+void add_outline(cairo_surface_t* surface, const std::vector<Bookmark>& bookmarks, double larger) {
     // The last entry of each depth, that deeper ones hang under.
     constexpr int depths = 4;
     int parents[depths] = {CAIRO_PDF_OUTLINE_ROOT};
@@ -58,8 +58,8 @@ void add_outline(cairo_surface_t* surface, const std::vector<Bookmark>& bookmark
         const int depth = mark.depth < 1 ? 1 : mark.depth >= depths ? depths - 1 : mark.depth;
         // A position is told in points from the sheet's upper left corner.
         const std::string where = "page=" + std::to_string(mark.sheet + 1) + " pos=[" +
-                                  std::to_string(static_cast<int>(mark.at.x * points_per_mm)) + " " +
-                                  std::to_string(static_cast<int>(mark.at.y * points_per_mm)) + "]";
+                                  std::to_string(static_cast<int>(mark.at.x * points_per_mm / larger)) + " " +
+                                  std::to_string(static_cast<int>(mark.at.y * points_per_mm / larger)) + "]";
         const int entry =
             cairo_pdf_surface_add_outline(surface, parents[depth - 1], std::string(mark.text).c_str(),
                                           where.c_str(), CAIRO_PDF_OUTLINE_FLAG_OPEN);
@@ -102,7 +102,7 @@ Result<std::string> pdf_of(const sheet::Document& document, const Properties& pr
     std::string bytes;
     Surface surface(cairo_pdf_surface_create_for_stream(append, &bytes, short_side, long_side));
     set_properties(surface.get(), document, properties);
-    add_outline(surface.get(), laid.bookmarks);
+    add_outline(surface.get(), laid.bookmarks, laid.larger);
     Context context(cairo_create(surface.get()));
     const std::string foot = plain(document.foot), of = " of " + std::to_string(laid.sheets.size());
     for (std::size_t k = 0; k < laid.sheets.size(); ++k) {
@@ -110,8 +110,11 @@ Result<std::string> pdf_of(const sheet::Document& document, const Properties& pr
         cairo_pdf_surface_set_size(surface.get(), turned ? long_side : short_side,
                                    turned ? short_side : long_side);
         cairo_save(context.get());
-        cairo_scale(context.get(), points_per_mm, points_per_mm);
+        cairo_scale(context.get(), points_per_mm / laid.larger, points_per_mm / laid.larger);
         paint(context.get(), laid.sheets[k], type);
+        cairo_restore(context.get());
+        cairo_save(context.get());
+        cairo_scale(context.get(), points_per_mm, points_per_mm);
         paint_foot(context.get(), paper, turned, foot, "page " + std::to_string(k + 1) + of, type);
         cairo_restore(context.get());
         cairo_show_page(context.get());

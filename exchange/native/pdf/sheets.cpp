@@ -21,8 +21,8 @@ const HeadingStyle& style_of(const sheet::Heading& heading) {
 
 class Layout {
   public:
-    Layout(const sheet::Document& document, Type& type)
-        : document_(document), flow_(sheet::size_of(document.paper), type) {}
+    Layout(const sheet::Document& document, sheet::PaperSize paper, Type& type)
+        : document_(document), flow_(paper, type) {}
 
     Laid lay_out() {
         title();
@@ -118,10 +118,29 @@ class Layout {
 
 }  // namespace
 
-Laid lay_out(const sheet::Document& document, Type& type) {
-    Laid laid = Layout(document, type).lay_out();
+namespace {
+
+Laid on_sheets(const sheet::Document& document, double larger, Type& type) {
+    sheet::PaperSize paper = sheet::size_of(document.paper);
+    paper.width *= larger;
+    paper.height *= larger;
+    paper.margin *= larger;
+    Laid laid = Layout(document, paper, type).lay_out();
+    laid.larger = larger;
     // What a document's end left empty is no sheet.
     if (laid.sheets.size() > 1 && laid.sheets.back().pieces.empty()) laid.sheets.pop_back();
+    return laid;
+}
+
+}  // namespace
+
+Laid lay_out(const sheet::Document& document, Type& type) {
+    // The largest makes type of 3.5 mm 2.5 mm, 7 points.
+    constexpr double step = 0.08, largest = 1.4;
+    Laid laid = on_sheets(document, 1, type);
+    for (double larger = 1 + step; document.one_sheet && laid.sheets.size() > 1 && larger <= largest + 1e-9;
+         larger += step)
+        laid = on_sheets(document, larger, type);
     return laid;
 }
 

@@ -51,11 +51,14 @@ struct Bookmark {
 };
 
 struct Laid {
+    double larger = 1;          // the sheets are so many times as large as the paper, and painted smaller
     std::vector<Sheet> sheets;  // one at least
     std::vector<Bookmark> bookmarks;
     std::deque<std::string> texts;  // what the views see that is not in the document
 };
 
+// A document for one sheet that needs more is laid out on larger ones, until it is one or its type would be
+// too small to read.
 Laid lay_out(const sheet::Document& document, Type& type);
 
 }  // namespace fallwright::pdf
