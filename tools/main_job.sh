@@ -20,3 +20,6 @@ show check "$book"
 # What the levels are for: cover, capacity, trench of the drain; the car park's earth, its tarmac and where water stands.
 show drain "$book"
 show evaluate examples/car-park.book.jsonl
+# What leaves the site: the record to read, print and sign.
+mkdir -p build/report
+show report "$book" --html build/report/lane.html --pdf build/report/lane.pdf

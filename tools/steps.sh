@@ -17,7 +17,8 @@ compile     | slow | forbidden mixes of units do not compile
 adjust      | slow | 500 random networks against SciPy, null spaces against an SVD
 drain       | slow | states, depths, critical depth and falls of random pipes, and pipes that follow random roads, against SciPy
 earthwork   | slow | volumes against exact integrals over the triangles of SciPy; planes, ponds, flatness against NumPy
-record      | fast | drawings of the demo books are the approved ones
+paper       | slow | records as PDF taken apart by poppler: every word, every label, sheets, fonts; what must be refused
+record      | fast | drawings and records of the demo books are the approved ones
 verdict     | slow | verdicts and joint probabilities against a million draws outside the core
 evenness    | slow | roughness, gaps and their uncertainty against integration, hulls and draws outside the core
 simulation  | slow | 100 books whose truth is known: intervals, chi-square, false alarms, blunders found
@@ -114,7 +115,17 @@ step_earthwork() {
 step_drain() {
     build release fallwright && $python tests/drain/compare.py build/release/fallwright && $python tests/drain/follow.py build/release/fallwright
 }
-step_record() { build release draw_figures && $python tests/record/check_figures.py build/release/tests/record/draw_figures; }
+step_record() {
+    local status=0
+    build release draw_figures fallwright || return 1
+    $python tests/record/check_figures.py build/release/tests/record/draw_figures || status=1
+    $python tests/record/check_records.py build/release/fallwright || status=1
+    return $status
+}
+step_paper() {
+    build release fallwright fallwright-paper && $python tests/paper/check.py build/release/fallwright \
+        examples/{lane,feet,car-park,knocked,two-benchmarks,checked}.book.jsonl
+}
 step_verdict() {
     local status=0
     build release fallwright || return 1

@@ -14,7 +14,7 @@ namespace fallwright::record {
 
 namespace {
 
-constexpr std::size_t most_facts = 20, most_verdicts = 5, most_findings = 4, most_cautions = 5;
+constexpr std::size_t most_facts = 18, most_verdicts = 5, most_findings = 3, most_cautions = 4;
 
 class OnePage {
   public:
@@ -38,7 +38,12 @@ class OnePage {
                                                  : out_.book.datum) +
                           "; \u00b1 is one standard deviation, relative to " + relative_to(out_.book)},
         };
-        for (const StoryLine& line : story_of(out_.evaluation)) {
+        const std::vector<StoryLine> story = story_of(out_.evaluation);
+        // What was laid is told with what was wanted.
+        const bool laid = std::any_of(story.begin(), story.end(),
+                                      [](const StoryLine& line) { return line.label == fall_laid; });
+        for (const StoryLine& line : story) {
+            if (laid && line.label == fall_wanted) continue;
             if (line.label.empty()) {
                 facts.back().value += "; " + line.text;
             } else {

@@ -66,8 +66,8 @@ class Story {
         for (const ProfilePiece& piece : design.profile().pieces()) {
             const double found = piece.gradient.value(levels);
             if (std::isnan(found)) continue;
-            say("the fall wanted", stretch(line, piece.from, piece.to) + ": " + gradient(found) +
-                                       (piece.curved ? " where its curve begins" : ""));
+            say(fall_wanted, stretch(line, piece.from, piece.to) + ": " + gradient(found) +
+                                 (piece.curved ? " where its curve begins" : ""));
         }
     }
 
@@ -159,8 +159,8 @@ class Story {
             const FallVerdict verdict = judge.judge(fall);
             const std::string design =
                 std::isnan(verdict.design) ? "" : ", wanted " + fixed(100 * verdict.design, 3) + " %";
-            say("the fall laid", stretch(line, fall.from, fall.to) + " " + std::string(fall.what) + ": " +
-                                     gradient(-fall.gradient) + " \u00b1 " + gradient_sd(fall.sd) + design);
+            say(fall_laid, stretch(line, fall.from, fall.to) + " " + std::string(fall.what) + ": " +
+                               gradient(-fall.gradient) + " \u00b1 " + gradient_sd(fall.sd) + design);
         }
     }
 

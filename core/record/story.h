@@ -19,7 +19,8 @@ struct StoryLine {
     std::string text;
 };
 
-constexpr std::string_view went_wrong = "went wrong";
+constexpr std::string_view went_wrong = "went wrong", fall_wanted = "the fall wanted",
+                           fall_laid = "the fall laid";
 
 // Of a book in which nothing is wanted only what probably went wrong: there the tables are the story. Whether
 // anything went wrong is told only where the evaluation sought it.

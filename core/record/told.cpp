@@ -1,5 +1,7 @@
 #include "record/told.h"
 
+#include "record/words.h"
+
 namespace fallwright::record {
 
 void write_told(Writer& out, std::vector<Told> pieces, int heading_depth) {
@@ -17,6 +19,8 @@ void write_told(Writer& out, std::vector<Told> pieces, int heading_depth) {
         } else if (piece.depth == 0) {
             flush();
             out.heading(heading_depth, std::move(piece.text));
+        } else if (piece.depth > 1 && !items.empty()) {
+            items.back() += piece.depth == 2 ? ". " + capital(std::move(piece.text)) : "; " + piece.text;
         } else {
             items.push_back(std::move(piece.text));
         }

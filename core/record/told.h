@@ -35,7 +35,8 @@ class Tale {
     std::vector<Told> pieces_;
 };
 
-// The pieces as blocks: what is of depth 0 as headings of that depth, the rest as lists and tables.
+// The pieces as blocks: what is of depth 0 as headings of that depth, the rest as lists and
+// tables; what is deeper than an item of a list goes on in it, sentence by sentence.
 void write_told(Writer& out, std::vector<Told> pieces, int heading_depth);
 
 }  // namespace fallwright::record

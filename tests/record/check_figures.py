@@ -14,8 +14,9 @@ import sys
 import tempfile
 import xml.etree.ElementTree as xml
 
+import approval
+
 ROOT = pathlib.Path(__file__).resolve().parents[2]
-APPROVED = ROOT / "tests" / "record" / "approved"
 
 # Book, drawing, line or surface ("": all of them).
 DRAWN = (
@@ -46,30 +47,13 @@ def drawn(program, folder):
     return {path.name: path.read_text(encoding="utf-8") for path in pathlib.Path(folder).glob("*.svg")}
 
 
-def fault(name, text):
-    """Why a drawing is not the approved one; "" where it is."""
+def broken(text):
+    """Why a drawing could not be shown at all; "" where it can."""
     try:
         xml.fromstring(text)
     except xml.ParseError as error:
         return f"is no XML: {error}"
-    path = APPROVED / name
-    if not path.exists():
-        return "was never approved"
-    before, now = path.read_text(encoding="utf-8").splitlines(), text.splitlines()
-    for number, (old, new) in enumerate(zip(before, now), 1):
-        if old != new:
-            return f"differs from line {number} on: {old[:120]} | {new[:120]}"
-    return "" if len(before) == len(now) else f"has {len(now)} lines, approved are {len(before)}"
-
-
-def approve(figures):
-    APPROVED.mkdir(exist_ok=True)
-    for path in APPROVED.glob("*.svg"):
-        if path.name not in figures:
-            path.unlink()
-    for name, text in figures.items():
-        (APPROVED / name).write_text(text, encoding="utf-8")
-    print(f"{len(figures)} drawings approved")
+    return ""
 
 
 def main(argv):
@@ -77,18 +61,7 @@ def main(argv):
         sys.exit(__doc__)
     with tempfile.TemporaryDirectory() as folder:
         figures = drawn(argv[1], folder)
-    if "--approve" in argv:
-        approve(figures)
-        return 0
-    faults = {name: fault(name, text) for name, text in sorted(figures.items())}
-    faults.update({path.name: "is not drawn any more" for path in APPROVED.glob("*.svg") if path.name not in figures})
-    failed = {name: why for name, why in faults.items() if why}
-    for name, why in failed.items():
-        print(f"{name}: {why}")
-    if failed:
-        print("Look at them; what is right is approved by: tests/record/check_figures.py PROGRAM --approve")
-    print(f"{len(faults) - len(failed)} passed, {len(failed)} failed")
-    return 1 if failed else 0
+    return approval.end(approval.APPROVED, ".svg", figures, "--approve" in argv, broken)
 
 
 if __name__ == "__main__":
