@@ -176,6 +176,13 @@ def surfaces(report, build, folder):
     report.line("the same, contours every 0.1 m / the triangles", statistics.median(lines), 3.0)
 
 
+def paper(report, build):
+    """Records as PDF, laid out and written, beside as many plain table pages by Cairo alone."""
+    for name in ("lane", "car-park"):
+        said = subprocess.run([build / "bench/paper_cost", ROOT / f"examples/{name}.book.jsonl"], capture_output=True, text=True, check=True).stdout.split()
+        report.line(f"the record of {name}, {said[1]} pages / as many plain ones by Cairo", float(said[3]), 2.0)
+
+
 def main():
     build = ROOT / sys.argv[1]
     print(f"load before: {os.getloadavg()[0]:.1f} on {os.cpu_count()} processors")
@@ -188,6 +195,7 @@ def main():
         joint_probabilities(report, build, folder)
         run_of_drains(report, build, folder)
         surfaces(report, build, folder)
+        paper(report, build)
         against_a_sheet(report, build, folder)
         against_scipy(report, build, folder)
     print(f"{report.missed} missed")
