@@ -144,7 +144,7 @@ step_xlsx() {
 step_serve() { build release fallwright fallwright-serve && tests/server/run.sh build/release/fallwright; }
 step_package() {
     local status=0
-    build release product || return 1
+    build release product && build_app || return 1
     $python tools/man_page.py build/release/fallwright --check || status=1
     tests/package/run.sh build/release || status=1
     return $status

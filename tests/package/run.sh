@@ -49,7 +49,17 @@ for file in ./usr/bin/fallwright ./usr/bin/fallwright-paper ./usr/bin/fallwright
     ./usr/share/bash-completion/completions/fallwright ./usr/share/doc/fallwright/copyright; do
     check "$file is in it" has "$content" "$file"
 done
-[ ! -d dist ] || check "the app is in it" has "$content" ./usr/share/fallwright/app/index.html
+check "the app is in it" has "$content" ./usr/share/fallwright/app/index.html
+# Unpacked, the server finds the app at its place beside it and gives it out.
+dpkg-deb --extract "$deb" "$work/unpacked"
+"$work/unpacked/usr/bin/fallwright" serve --port 0 --json > "$work/address" 2>&1 &
+server=$!
+for _ in $(seq 50); do [ -s "$work/address" ] && break; sleep 0.1; done
+address=$(sed -n 's/.*"address": *"\([^"]*\)".*/\1/p' "$work/address")
+check "its first page comes from there" quiet curl --silent --fail --output "$work/index.html" "${address}index.html"
+check "and is the one built" cmp -s dist/index.html "$work/index.html"
+kill "$server"
+wait "$server" 2> /dev/null
 about=$(dpkg-deb --field "$deb")
 check "its version" has "$about" "Version: $("$prefix/bin/fallwright" --version | cut -d' ' -f2)"
 check "it names the libraries it needs" has "$about" libxlsxwriter
