@@ -307,18 +307,24 @@ void add_import_verb(CLI::App& app, Arguments& arguments, int& code) {
 void add_export_verb(CLI::App& app, Arguments& arguments, int& code) {
     ExportArguments& handed = arguments.handed;
     CLI::App* verb = add_verb(
-        app, arguments, "export", "Hand over a book as CSV, XLSX, LandXML, GeoJSON, or the book itself",
+        app, arguments, "export", "Hand over a book as CSV, XLSX, LandXML, GeoJSON, drawings, or itself",
         "fallwright export examples/lane.book.jsonl --to levels.csv\n"
         "  fallwright export examples/lane.book.jsonl --to setout.csv --table setout --line D1 "
         "--setup S3 --every 6\n"
-        "  fallwright export examples/lane.book.jsonl --to lane.xml");
+        "  fallwright export examples/lane.book.jsonl --to lane.xml\n"
+        "  fallwright export examples/lane.book.jsonl --to section.svg --figure long-section --line D1");
     verb->add_option("book", handed.book, "Book file")->required();
-    verb->add_option("--to", handed.to, "File to write: .csv, .xlsx, .xml, .geojson, .jsonl");
+    verb->add_option("--to", handed.to, "File to write: .csv, .xlsx, .xml, .geojson, .svg, .jsonl");
     verb->add_option("--as", handed.as, "Format, where the ending does not say it")
-        ->check(CLI::IsMember({"csv", "landxml", "geojson", "jsonl"}));
+        ->check(CLI::IsMember({"csv", "landxml", "geojson", "svg", "jsonl"}));
     verb->add_option("--table", handed.table, "Of CSV: levels (default), stations, setout, readings, falls")
         ->check(CLI::IsMember({"levels", "stations", "setout", "readings", "falls"}));
-    verb->add_option("--line", handed.line, "Line of the tables setout, stations, falls");
+    verb->add_option(
+        "--figure", handed.figure,
+        "Drawing of SVG: long-section, cross-sections, deviations, trench, plan, network, surface, rod, "
+        "pegs");
+    verb->add_option("--surface", handed.surface, "Surface of the drawing surface");
+    verb->add_option("--line", handed.line, "Line of the tables setout, stations, falls; of a drawing");
     verb->add_option("--setup", handed.setup, "Set-up the table setout is from");
     verb->add_option("--every", handed.every, "Interval of the table setout");
     verb->add_option("--what", handed.what, "Surfaces of the table setout");

@@ -5,8 +5,10 @@
 #include <nlohmann/json.hpp>
 #include <system_error>
 
+#include "desk/figure_answer.h"
 #include "exchange/door/door.h"
 #include "exchange/door/export_book.h"
+#include "sheet/render.h"
 #include "shells/cli/beside.h"
 #include "shells/cli/files.h"
 #include "shells/cli/verbs.h"
@@ -76,12 +78,12 @@ door::ExportWish wish_of(const ExportArguments& arguments, const std::string& as
     return wish;
 }
 
+// The door knows the formats of other programs; workbooks and drawings are made on this side of it.
 std::string format_wanted(const ExportArguments& arguments) {
-    constexpr std::string_view workbook = ".xlsx";
-    const std::string& to = arguments.to;
-    const bool named = to.size() > workbook.size() && to.substr(to.size() - workbook.size()) == workbook;
     if (!arguments.as.empty()) return arguments.as;
-    return named ? "xlsx" : door::format_of(to);
+    const std::string ending = std::filesystem::path(arguments.to).extension().string();
+    if (ending == ".xlsx" || ending == ".svg") return ending.substr(1);
+    return door::format_of(arguments.to);
 }
 
 // A workbook wants a library of its own, and is all of the book: fallwright-paper writes it.
@@ -105,6 +107,41 @@ int write_and_say(const std::string& path, const std::string& bytes, bool is_boo
     return 0;
 }
 
+// "lane.svg", and where a drawing has several sheets "lane-1.svg", "lane-2.svg".
+std::string sheet_path(const std::string& to, std::size_t sheet, std::size_t sheets) {
+    if (sheets == 1) return to;
+    const std::filesystem::path path(to);
+    const std::string name =
+        path.stem().string() + "-" + std::to_string(sheet + 1) + path.extension().string();
+    return (path.parent_path() / name).string();
+}
+
+int export_drawing(const ExportArguments& arguments, const Output& output) {
+    if (arguments.figure.empty())
+        return refuse(finding(Code::BadRequest, {"figure"}, "it is not said which drawing",
+                              "say --figure long-section, or another that --help names"),
+                      output);
+    nlohmann::json object = nlohmann::json::object();
+    for (const auto& [name, value] :
+         {std::pair("figure", &arguments.figure), std::pair("line", &arguments.line),
+          std::pair("surface", &arguments.surface)}) {
+        if (!value->empty()) object[name] = *value;
+    }
+    const Result<std::shared_ptr<const Book>> book = open_book(arguments.book);
+    if (!book) return refuse(book.finding(), output);
+    desk::Options options(object);
+    const Result<FigureAnswer> answer = figure_answer(*book, options);
+    if (!answer) return refuse(answer.finding(), output);
+    if (output.json) std::printf("%s\n", figures_json(*answer).c_str());
+    if (arguments.to.empty()) return 0;
+    for (std::size_t i = 0; i < answer->figures.size(); ++i) {
+        const std::string path = sheet_path(arguments.to, i, answer->figures.size());
+        const int code = write_and_say(path, sheet::svg_of(answer->figures[i]), false, {}, output);
+        if (code != 0) return code;
+    }
+    return 0;
+}
+
 }  // namespace
 
 int export_file(const ExportArguments& arguments, const Output& output) {
@@ -115,8 +152,9 @@ int export_file(const ExportArguments& arguments, const Output& output) {
             output);
     if (as.empty())
         return refuse(finding(Code::BadRequest, {arguments.to}, "the ending of the file says no format",
-                              "end it in .csv, .xlsx, .xml, .geojson or .jsonl, or say --as"),
+                              "end it in .csv, .xlsx, .xml, .geojson, .svg or .jsonl, or say --as"),
                       output);
+    if (as == "svg") return export_drawing(arguments, output);
     if (as == "xlsx") return become("paper", workbook_words(arguments, output));
     const Result<std::string> bytes = read_file(arguments.book);
     if (!bytes) return refuse(bytes.finding(), output);

@@ -100,7 +100,7 @@ struct ImportArguments {
 int import_file(const ImportArguments& arguments, const Output& output);
 
 struct ExportArguments {
-    std::string book, to, as, table, line, setup, every;
+    std::string book, to, as, table, line, setup, every, figure, surface;
     std::vector<std::string> what;
 };
 // Writes the file; with --json the answer too, or alone where no file is named.

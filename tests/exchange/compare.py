@@ -421,6 +421,17 @@ def well_formed(program, folder, draw):
         check(ours == good, f"well formed {good}: {text!r}: {answer.stderr[:200]}")
 
 
+def drawings(program, folder):
+    """Sheets of a drawing are files of their own; each is SVG to a reader that knows nothing of us."""
+    for figure, line, sheets in (("long-section", "D1", ["drawn.svg"]), ("cross-sections", "R2", ["drawn-1.svg", "drawn-2.svg", "drawn-3.svg"])):
+        answer = run(program, "export", ROOT / "examples/lane.book.jsonl", "--to", folder / "drawn.svg", "--figure", figure, "--line", line)
+        there = sorted(path.name for path in folder.glob("drawn*.svg"))
+        check(answer.returncode == 0 and there == sheets, f"{figure}: {there}, {answer.stderr}")
+        for name in there:
+            check(tree.parse(folder / name).getroot().tag == "{http://www.w3.org/2000/svg}svg", f"{name} is no SVG")
+            (folder / name).unlink()
+
+
 def main(argv):
     program = pathlib.Path(argv[1]).resolve()
     draw = random.Random(SEED)
@@ -441,6 +452,7 @@ def main(argv):
         projections(program, folder, draw)
         hostile(program, folder)
         well_formed(program, folder, draw)
+        drawings(program, folder)
     print(f"{TALLY.passed} passed, {TALLY.failed} failed")
     return 1 if TALLY.failed else 0
 
