@@ -20,6 +20,7 @@ Rows::Rows(std::string title, std::vector<sheet::Table::Column> columns) {
 
 void Rows::add(std::vector<std::string> cells) {
     std::vector<sheet::Cell> row;
+    row.reserve(cells.size());
     for (std::string& text : cells) row.push_back({std::move(text)});
     add_cells(std::move(row));
 }
