@@ -11,7 +11,8 @@ namespace fallwright::adjust {
 
 namespace {
 constexpr double undetermined = std::numeric_limits<double>::quiet_NaN();
-}
+constexpr std::size_t usual_reach = 64;  // positions, memory asked for beforehand
+}  // namespace
 
 Factor::Factor(const ScaledRows& rows, Tree tree, Ldlt ldlt)
     : position_(rows.position),
@@ -19,7 +20,8 @@ Factor::Factor(const ScaledRows& rows, Tree tree, Ldlt ldlt)
       parent_(std::move(tree.parent)),
       l_(std::move(ldlt)),
       inverse_(selected_inverse(l_)),
-      modes_(l_.modes, l_.positions()) {}
+      modes_(l_.modes, l_.positions()),
+      work_(parent_.size(), 0.0) {}
 
 bool Factor::determined(Column column) const {
     for (const auto& entry : modes_.at(position_[column]))
@@ -72,21 +74,23 @@ double Factor::strong_variance(const ScaledRows& rows, std::size_t row) const {
 }
 
 // Everything above the terms in the tree, ascending: the smallest position at hand is taken and replaced by
-// its parent.
+// its parent. The paths soon run together, so few are at hand: they stand descending, each once.
 std::vector<Column> Factor::reach(std::span<const Term> terms) const {
-    std::vector<Column> heap, result;
-    for (const Term& term : terms) heap.push_back(position_[term.column]);
-    const std::greater<Column> later;
-    std::make_heap(heap.begin(), heap.end(), later);
-    while (!heap.empty()) {
-        std::pop_heap(heap.begin(), heap.end(), later);
-        const Column at = heap.back();
-        heap.pop_back();
-        if (!result.empty() && result.back() == at) continue;
+    std::vector<Column> heads, result;
+    heads.reserve(terms.size());
+    result.reserve(usual_reach);
+    for (const Term& term : terms) heads.push_back(position_[term.column]);
+    std::sort(heads.begin(), heads.end(), std::greater<Column>());
+    heads.erase(std::unique(heads.begin(), heads.end()), heads.end());
+    while (!heads.empty()) {
+        const Column at = heads.back();
+        heads.pop_back();
         result.push_back(at);
-        if (parent_[at] == no_node) continue;
-        heap.push_back(parent_[at]);
-        std::push_heap(heap.begin(), heap.end(), later);
+        const Node above = parent_[at];
+        if (above == no_node) continue;
+        auto place = heads.end();
+        while (place != heads.begin() && *(place - 1) < above) --place;
+        if (place == heads.begin() || *(place - 1) != above) heads.insert(place, above);
     }
     return result;
 }
@@ -94,34 +98,25 @@ std::vector<Column> Factor::reach(std::span<const Term> terms) const {
 // L^-1 times the scaled terms. All rows of a column of L lie above it, so within its reach.
 Factor::Sparse Factor::forward(std::span<const Term> terms) const {
     Sparse y;
-    // Where a good part of the unknowns is reached anyway, every position is its own slot.
-    const bool all = terms.size() >= parent_.size() / 16;
-    if (all) {
+    // Where a good part of the unknowns is reached anyway, nothing is sought.
+    if (terms.size() >= parent_.size() / 16) {
         y.position.resize(parent_.size());
         std::iota(y.position.begin(), y.position.end(), Column{0});
     } else {
         y.position = reach(terms);
     }
-    y.value.assign(y.position.size(), 0.0);
-    const auto slot = [&](std::size_t from, Column at) {
-        if (all) return static_cast<std::size_t>(at);
-        const auto found =
-            std::lower_bound(y.position.begin() + static_cast<std::ptrdiff_t>(from), y.position.end(), at);
-        return static_cast<std::size_t>(found - y.position.begin());
-    };
     for (const Term& term : terms) {
         const Column at = position_[term.column];
-        y.value[slot(0, at)] += term.coefficient * scale_[at];
+        work_[at] += term.coefficient * scale_[at];
     }
-    for (std::size_t k = 0; k < y.position.size(); ++k) {
-        if (y.value[k] == 0) continue;
-        const auto rows = l_.rows_of(y.position[k]);
-        const auto values = l_.values_of(y.position[k]);
-        std::size_t place = k;
-        for (std::size_t p = 0; p < rows.size(); ++p) {
-            place = slot(place + 1, rows[p]);
-            y.value[place] -= values[p] * y.value[k];
-        }
+    y.value.reserve(y.position.size());
+    for (const Column at : y.position) {
+        const double own = std::exchange(work_[at], 0.0);
+        y.value.push_back(own);
+        if (own == 0) continue;
+        const auto rows = l_.rows_of(at);
+        const auto values = l_.values_of(at);
+        for (std::size_t p = 0; p < rows.size(); ++p) work_[rows[p]] -= values[p] * own;
     }
     return y;
 }

@@ -12,6 +12,7 @@
 
 namespace fallwright::adjust {
 
+// Asked by one thread at a time: the solves share their working memory.
 class Factor {
   public:
     // Inverts on the pattern of L. The rows are not kept.
@@ -54,6 +55,7 @@ class Factor {
     Ldlt l_;
     SelectedInverse inverse_;
     ModeIndex modes_;
+    mutable std::vector<double> work_;  // per position, of forward(); 0 between calls
 };
 
 }  // namespace fallwright::adjust

@@ -1,6 +1,7 @@
 #include "base/json_out.h"
 
 #include <algorithm>
+#include <cassert>
 
 #include "base/print.h"
 
@@ -81,9 +82,14 @@ JsonOut& JsonOut::end_array() {
 }
 
 JsonOut& JsonOut::key(std::string_view name) {
+    assert(std::none_of(name.begin(), name.end(), needs_escape));
     separate();
-    append_json_string(out_, name);
-    out_ += ':';
+    const std::size_t at = out_.size();
+    out_.resize(at + name.size() + 3);
+    out_[at] = '"';
+    name.copy(out_.data() + at + 1, name.size());
+    out_[at + name.size() + 1] = '"';
+    out_.back() = ':';
     first_ = true;
     return *this;
 }

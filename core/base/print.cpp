@@ -1,7 +1,9 @@
 #include "base/print.h"
 
+#include <algorithm>
 #include <array>
 #include <cassert>
+#include <charconv>
 #include <cmath>
 #include <cstdint>
 #include <cstdio>
@@ -46,34 +48,38 @@ std::int64_t units(double v, int places) {
     return (fine_units(v) + step / 2) / step;
 }
 
-// |v| in fine units, all but its first `figures` digits 0.
-std::int64_t significant_units(double v, int figures) {
+// A number as a count of 10^-places.
+struct Counted {
+    std::int64_t count;
+    int places;
+};
+
+// |v| to its first `figures` digits; digits before the point stay as zeros.
+Counted significant_units(double v, int figures) {
     const std::int64_t count = fine_units(v);
     int digits = 1;
     while (digits < 19 && count >= powers[static_cast<std::size_t>(digits)]) ++digits;
-    if (digits <= figures) return count;
-    const std::int64_t step = powers[static_cast<std::size_t>(digits - figures)];
-    return (count + step / 2) / step * step;
+    if (digits <= figures) return {count, fine_places};
+    const int dropped = digits - figures, decimals = std::min(dropped, fine_places);
+    const std::int64_t step = powers[static_cast<std::size_t>(dropped)];
+    return {(count + step / 2) / step * powers[static_cast<std::size_t>(dropped - decimals)],
+            fine_places - decimals};
 }
 
 void append_units(std::string& out, bool negative, std::int64_t count, int places, bool trim) {
-    while (trim && places > 0 && count % 10 == 0) {
-        count /= 10;
-        --places;
+    constexpr std::size_t zeros =
+        fine_places + 2;  // before the digits: what a small number needs, and a sign
+    std::array<char, zeros + 20> text;
+    std::fill_n(text.begin(), zeros, '0');
+    char* const digits = text.data() + zeros;
+    char* end = std::to_chars(digits, text.data() + text.size() - 1, count).ptr;
+    for (; trim && places > 0 && *(end - 1) == '0'; --places) --end;
+    char* first = std::min(digits, end - places - 1);
+    if (places > 0) {
+        std::copy_backward(end - places, end, end + 1);
+        *(end++ - places) = '.';
     }
-    const bool minus = negative && count != 0;
-    std::array<char, 32> text{};  // filled from its end: sign, 19 digits, point
-    char* const end = text.data() + text.size();
-    char* first = end;
-    const auto put_digit = [&] {
-        *--first = static_cast<char>('0' + count % 10);
-        count /= 10;
-    };
-    for (int i = 0; i < places; ++i) put_digit();
-    if (places > 0) *--first = '.';
-    do put_digit();
-    while (count != 0);
-    if (minus) *--first = '-';
+    if (negative && count != 0) *--first = '-';
     out.append(first, end);
 }
 
@@ -108,7 +114,9 @@ double rounded_to(double v, int places) {
 double rounded_to_figures(double v, int figures) {
     assert(figures >= 1 && figures <= 15);
     if (!std::isfinite(v) || !fits(v)) return v;
-    const double magnitude = static_cast<double>(significant_units(v, figures)) / 1e10;
+    const auto [count, places] = significant_units(v, figures);
+    const double magnitude =
+        static_cast<double>(count * powers[static_cast<std::size_t>(fine_places - places)]) / 1e10;
     return v < 0 && magnitude > 0 ? -magnitude : magnitude;
 }
 
@@ -126,7 +134,8 @@ void append_significant(std::string& out, double v, int figures) {
         append_trimmed(out, v, 0);
         return;
     }
-    append_units(out, v < 0, significant_units(v, figures), fine_places, true);
+    const auto [count, places] = significant_units(v, figures);
+    append_units(out, v < 0, count, places, true);
 }
 
 std::string fixed(double v, int places) {

@@ -24,12 +24,10 @@ void EntryContext::refuse(Code code, std::string message, std::string cure) {
 }
 
 Fields::Fields(EntryContext& context, std::uint32_t object, std::string path)
-    : context_(context), object_(object), path_(std::move(path)) {
-    const Node& parent = context_.record.node(object_);
-    for (std::uint32_t child = object_ + 1; child < parent.end; child = context_.record.node(child).end) {
-        present_ |= shape_bit(context_.record.node(child).shape);
-    }
-}
+    : context_(context),
+      object_(object),
+      path_(std::move(path)),
+      present_(context.record.node(object).shapes) {}
 
 std::string Fields::path(std::string_view key) const {
     return path_.empty() ? std::string(key) : path_ + "." + std::string(key);

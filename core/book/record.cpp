@@ -1,9 +1,11 @@
 #include "book/record.h"
 
+#include <rapidjson/memorystream.h>
 #include <rapidjson/reader.h>
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace fallwright {
 
@@ -55,8 +57,14 @@ class RecordBuilder {
         node.shape = key_shape(record_.key(node));
         key_size_ = 0;
         node.end = record_.size() + 1;
+        if (!record_.open_.empty()) note_shape(record_.nodes_[record_.open_.back()], node.shape);
         record_.nodes_.push_back(node);
         return true;
+    }
+    void note_shape(Node& parent, std::uint8_t shape) {
+        if (parent.type != NodeType::Object) return;
+        record_.alike_ = record_.alike_ || (parent.shapes & shape_bit(shape)) != 0;
+        parent.shapes |= shape_bit(shape);
     }
     bool add_number(double value) {
         if (!std::isfinite(value)) {
@@ -72,8 +80,9 @@ class RecordBuilder {
             fault_ = ParseFault::TooDeep;
             return false;
         }
-        record_.open_.push_back(record_.size());
-        return add(type);
+        add(type);
+        record_.open_.push_back(record_.size() - 1);
+        return true;
     }
     bool close() {
         record_.nodes_[record_.open_.back()].end = record_.size();
@@ -87,14 +96,6 @@ class RecordBuilder {
 };
 
 bool Record::has_repeated_key(std::uint32_t object) const {
-    std::uint64_t shapes = 0;
-    bool alike = false;
-    for (std::uint32_t child = object + 1; child < nodes_[object].end; child = nodes_[child].end) {
-        const std::uint64_t shape = shape_bit(nodes_[child].shape);
-        alike = alike || (shapes & shape) != 0;
-        shapes |= shape;
-    }
-    if (!alike) return false;
     std::vector<std::string_view> keys;
     for (std::uint32_t child = object + 1; child < nodes_[object].end; child = nodes_[child].end)
         keys.push_back(key(nodes_[child]));
@@ -102,22 +103,38 @@ bool Record::has_repeated_key(std::uint32_t object) const {
     return std::adjacent_find(keys.begin(), keys.end()) != keys.end();
 }
 
+// The parser could look at every character it reads; of a line that is ASCII one look tells.
+static bool is_utf8(std::string_view line) {
+    const auto bits = std::accumulate(line.begin(), line.end(), 0u, [](unsigned all, char c) {
+        return all | static_cast<unsigned char>(c);
+    });
+    if (bits < 0x80) return true;
+    struct Nowhere {
+        void Put(char) {}
+    } nowhere;
+    rapidjson::MemoryStream text(line.data(), line.size());
+    while (text.Tell() < line.size()) {
+        if (!rapidjson::UTF8<>::Validate(text, nowhere)) return false;
+    }
+    return true;
+}
+
 ParseFault Record::parse(std::string_view line) {
     nodes_.clear();
     open_.clear();
+    alike_ = false;
     if (line.size() > longest_line) return ParseFault::TooLong;
     // The parser would take a NUL for the end and lose what stands behind it without a word.
-    if (line.find('\0') != std::string_view::npos) return ParseFault::Torn;
+    if (line.find('\0') != std::string_view::npos || !is_utf8(line)) return ParseFault::Torn;
     pool_ = line;
     RecordBuilder builder(*this);
-    constexpr unsigned strict = rapidjson::kParseInsituFlag | rapidjson::kParseFullPrecisionFlag |
-                                rapidjson::kParseValidateEncodingFlag;
+    constexpr unsigned strict = rapidjson::kParseInsituFlag | rapidjson::kParseFullPrecisionFlag;
     rapidjson::InsituStringStream text(pool_.data());
     const rapidjson::ParseResult parsed = rapidjson::Reader().Parse<strict>(text, builder);
     if (parsed.Code() == rapidjson::kParseErrorNumberTooBig) return ParseFault::NotFinite;
     if (parsed.IsError()) return builder.fault() == ParseFault::None ? ParseFault::Torn : builder.fault();
     if (nodes_.empty() || nodes_.front().type != NodeType::Object) return ParseFault::NoObject;
-    for (std::uint32_t i = 0; i < size(); ++i) {
+    for (std::uint32_t i = 0; alike_ && i < size(); ++i) {
         if (nodes_[i].type == NodeType::Object && has_repeated_key(i)) return ParseFault::RepeatedKey;
     }
     return ParseFault::None;

@@ -32,6 +32,7 @@ struct Node {
     std::uint32_t key_start = 0, key_size = 0;
     std::uint32_t text_start = 0, text_size = 0;
     std::uint32_t end = 0;
+    std::uint64_t shapes = 0;  // of an object: of its members' keys, see shape_bit
 };
 
 // Why a line is no record, in the order of the checks: size, syntax, depth, numbers, top level, keys.
@@ -59,12 +60,16 @@ class Record {
     std::vector<Node> nodes_;
     std::string pool_;
     std::vector<std::uint32_t> open_;  // containers not yet closed
+    bool alike_ = false;               // some object has two keys of one shape
 };
 
-// A number below 64 from a key's length and first character: keys of different shapes differ.
+// A number below 64 from a key's length, first character and last but one: keys of different shapes differ.
+// The factors were sought so that the keys of one entry rarely share a shape.
 constexpr std::uint8_t key_shape(std::string_view key) {
-    const auto first = key.empty() ? 0u : static_cast<unsigned char>(key.front());
-    return static_cast<std::uint8_t>((7 * key.size() + first) & 63);
+    if (key.empty()) return 0;
+    const auto first = static_cast<unsigned char>(key.front());
+    const auto late = static_cast<unsigned char>(key[key.size() < 2 ? 0 : key.size() - 2]);
+    return static_cast<std::uint8_t>((5 * first + 9 * late + 3 * key.size()) & 63);
 }
 // A set of shapes with that one in it.
 constexpr std::uint64_t shape_bit(std::uint8_t shape) {

@@ -85,6 +85,11 @@ std::span<const std::uint32_t> Causes::on_tripod(std::size_t setup) const {
     return {by_time_.data() + tripod_start_[root], tripod_start_[root + 1] - tripod_start_[root]};
 }
 
+std::size_t Causes::place_on_tripod(std::int32_t row) const {
+    const auto tripod = static_cast<std::size_t>(where_.tripods[static_cast<std::size_t>(sight(row).setup)]);
+    return place_[static_cast<std::size_t>(row)] - tripod_start_[tripod];
+}
+
 // The first point of a set-up that was read before carries the level into it; all others that were read
 // before are shared points.
 void Causes::note_change_points() {

@@ -50,16 +50,16 @@ struct Cause {
 
 // One size a cause may have, its share of the cause's weight, and how free it is.
 struct Size {
-    double share = 0;
-    bool free = false;
-    double size = 0;  // known
-    double sd = 0;    // free: about 0
+    double share;
+    bool free;
+    double size;  // known
+    double sd;    // free: about 0
 };
 
 // A short list that needs no memory of its own.
 constexpr std::size_t most_sizes = 12;
 struct Sizes {
-    std::array<Size, most_sizes> all;
+    std::array<Size, most_sizes> all;  // of which `count` are set
     std::size_t count = 0;
 
     void known(double share, double size) { all[count++] = {share, false, size, 0}; }
@@ -107,6 +107,8 @@ class Causes {
     const Figures& figures() const { return figures_; }
     // Rows of the readings on one tripod, in time order.
     std::span<const std::uint32_t> on_tripod(std::size_t setup) const;
+    // Where a reading stands among them.
+    std::size_t place_on_tripod(std::int32_t row) const;
     // The set-up read in last; -1 where nothing is read.
     std::int32_t standing() const { return standing_; }
     const SightRow& sight(std::int32_t row) const {
@@ -130,7 +132,8 @@ class Causes {
     void note_change_points();
     void each_on_tripod(std::int32_t setup, const Visit& visit) const;
     void each_of_reading(std::int32_t row, const Visit& visit) const;
-    void each_assignment(std::int32_t row, const Visit& visit) const;
+    // near: memory that is used again from reading to reading.
+    void each_assignment(std::int32_t row, std::vector<std::int32_t>& near, const Visit& visit) const;
     void each_of_setup(std::int32_t setup, const Visit& visit) const;
     void each_change_point(std::int32_t setup, const Visit& visit) const;
     void each_section(std::int32_t setup, const Visit& visit) const;

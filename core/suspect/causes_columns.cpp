@@ -167,7 +167,9 @@ double Causes::in_setup(const Cause& cause, double u, double v) const {
 Shifts Causes::of_setup(const Cause& cause) const {
     Shifts shifts;
     const SightRow* rows = model_.sights.rows.data();
-    for (const std::uint32_t row : on_tripod(static_cast<std::size_t>(cause.setup))) {
+    const std::span<const std::uint32_t> here = on_tripod(static_cast<std::size_t>(cause.setup));
+    shifts.reserve(here.size());
+    for (const std::uint32_t row : here) {
         if (rows[row].setup != cause.setup) continue;
         if (cause.kind == SuspectKind::StaffSection) {
             if (rows[row].terms.r > cause.joint) shifts.push_back({row, rows[row].terms.sign});

@@ -43,9 +43,10 @@ void Causes::each_change_point(std::int32_t setup, const Visit& visit) const {
 }
 
 void Causes::each_on_tripod(std::int32_t setup, const Visit& visit) const {
+    std::vector<std::int32_t> near;
     for (const std::uint32_t row : on_tripod(static_cast<std::size_t>(setup))) {
         each_of_reading(static_cast<std::int32_t>(row), visit);
-        each_assignment(static_cast<std::int32_t>(row), visit);
+        each_assignment(static_cast<std::int32_t>(row), near, visit);
     }
     each_gap(setup, visit);
 }
@@ -90,35 +91,33 @@ void Causes::each_of_reading(std::int32_t row, const Visit& visit) const {
     if (depends_on_chainage(row)) say(SuspectKind::WrongDistance);
     if (!laser(cause.setup)) return;
     const std::span<const std::uint32_t> all = on_tripod(static_cast<std::size_t>(cause.setup));
-    const std::size_t at =
-        place_[static_cast<std::size_t>(row)] -
-        tripod_start_[static_cast<std::size_t>(where_.tripods[static_cast<std::size_t>(cause.setup)])];
+    const std::size_t at = place_on_tripod(row);
     for (std::size_t count = 1; count <= longest_run && at + count <= all.size(); ++count) {
         cause.count = static_cast<std::uint8_t>(count);
         say(SuspectKind::OtherBeam);
     }
 }
 
-void Causes::each_assignment(std::int32_t row, const Visit& visit) const {
+void Causes::each_assignment(std::int32_t row, std::vector<std::int32_t>& near, const Visit& visit) const {
     const SightRow& of = sight(row);
     Cause cause;
     cause.row = row;
     cause.setup = of.setup;
     cause.share = 1;
     cause.kind = SuspectKind::WrongPoint;
-    std::vector<std::int32_t> candidates;
-    if (const auto near = near_names_.find(of.point); near != near_names_.end()) candidates = near->second;
+    near.clear();
+    if (const auto named = near_names_.find(of.point); named != near_names_.end()) near = named->second;
     const std::size_t at = place_[static_cast<std::size_t>(row)];
     for (const std::size_t beside : {at - 1, at + 1}) {
         if (beside >= by_time_.size()) continue;
         const SightRow& other = model_.sights.rows[by_time_[beside]];
-        if (other.setup == of.setup && other.point != of.point) candidates.push_back(other.point);
+        if (other.setup == of.setup && other.point != of.point) near.push_back(other.point);
     }
-    std::sort(candidates.begin(), candidates.end(),
+    std::sort(near.begin(), near.end(),
               [this](std::int32_t a, std::int32_t b) { return point_name(a) < point_name(b); });
-    candidates.erase(std::unique(candidates.begin(), candidates.end()), candidates.end());
-    for (const std::int32_t candidate : candidates) {
-        cause.point = candidate;
+    near.erase(std::unique(near.begin(), near.end()), near.end());
+    for (const std::int32_t point : near) {
+        cause.point = point;
         visit(cause);
     }
     cause.kind = SuspectKind::WrongSetup;

@@ -1,6 +1,7 @@
 #include "suspect/evidence.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 
@@ -73,7 +74,7 @@ double Evidence::level(std::int32_t point) const {
     const auto at = static_cast<std::size_t>(point);
     const adjust::Column column = model_.level_columns[at];
     if (column == no_column) return model_.levels[at].level;
-    const std::vector<adjust::Term> terms = {{column, 1}};
+    const std::array<adjust::Term, 1> terms = {{{column, 1}}};
     return model_.levels[at].level + beyond_model(terms);
 }
 
@@ -90,6 +91,7 @@ double Evidence::beyond_model(std::span<const adjust::Term> terms) const {
 std::span<const adjust::Term> Evidence::terms(std::uint32_t row, std::vector<adjust::Term>& into) const {
     const adjust::Problem& all = problem();
     into.clear();
+    into.reserve(all.start[row + 1] - all.start[row]);
     for (std::size_t k = all.start[row]; k < all.start[row + 1]; ++k)
         into.push_back({all.column[k], all.coefficient[k]});
     return into;
@@ -102,16 +104,18 @@ std::vector<adjust::Part> Evidence::parts(std::uint32_t row) const {
 
 // A' P c. Many rows are summed by column, so that a column that all of them carry is one term.
 std::vector<adjust::Term> Evidence::carried_by(const Shifts& shifts) const {
-    constexpr std::size_t many = 64;
-    std::vector<adjust::Term> sum, of_row;
-    std::vector<double> by_column(shifts.size() > many ? problem().columns() : 0, 0.0);
+    constexpr std::size_t many = 64, usual_terms = 4;
+    const adjust::Problem& all = problem();
+    std::vector<adjust::Term> sum;
+    std::vector<double> by_column(shifts.size() > many ? all.columns() : 0, 0.0);
+    if (by_column.empty()) sum.reserve(usual_terms * shifts.size());
     for (const Shift& shift : shifts) {
-        for (const adjust::Term& term : terms(shift.row, of_row)) {
-            const double more = term.coefficient * shift.by * weight(shift.row);
+        for (std::size_t k = all.start[shift.row]; k < all.start[shift.row + 1]; ++k) {
+            const double more = all.coefficient[k] * shift.by * weight(shift.row);
             if (by_column.empty()) {
-                sum.push_back({term.column, more});
+                sum.push_back({all.column[k], more});
             } else {
-                by_column[static_cast<std::size_t>(term.column)] += more;
+                by_column[static_cast<std::size_t>(all.column[k])] += more;
             }
         }
     }

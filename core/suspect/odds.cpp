@@ -66,13 +66,20 @@ static FoundSize odds_unseen(const Sizes& sizes) {
 
 FoundSize odds_of(const Pull& found, const Sizes& sizes) {
     if (found.information == 0) return odds_unseen(sizes);
+    const auto seen = [&found](const Size& size) {
+        return size.free ? odds_free(found, size.sd) : odds_known(found, size.size);
+    };
+    if (sizes.count == 1) {
+        FoundSize only = seen(sizes.all[0]);
+        only.log_odds += std::log(sizes.all[0].share);
+        return only;
+    }
     constexpr double negligible = -40;  // beside the best, ln
     std::array<FoundSize, most_sizes> each;
     FoundSize best = {never, 0, 0};
     double highest = never, most_weight = never, sum = 0;
     for (std::size_t i = 0; i < sizes.count; ++i) {
-        const Size& size = sizes.all[i];
-        each[i] = size.free ? odds_free(found, size.sd) : odds_known(found, size.size);
+        each[i] = seen(sizes.all[i]);
         highest = std::max(highest, each[i].log_odds);
     }
     for (std::size_t i = 0; i < sizes.count; ++i) {
@@ -118,11 +125,19 @@ JointOdds odds_joint(std::span<const double> pull, std::span<const double> infor
     return joint;
 }
 
-double log_sum(double a, double b) {
-    const double high = std::max(a, b), low = std::min(a, b);
+void LogSum::add(double log_weight) {
     constexpr double negligible = -40;
-    if (!(low - high > negligible)) return high;
-    return high + std::log1p(std::exp(low - high));
+    const double above = log_weight - highest_;
+    if (above > 0) {
+        sum_ = sum_ * std::exp(-above) + 1;
+        highest_ = log_weight;
+    } else if (above > negligible) {
+        sum_ += std::exp(above);
+    }
+}
+
+double LogSum::log() const {
+    return highest_ + std::log(sum_);
 }
 
 }  // namespace fallwright

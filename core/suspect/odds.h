@@ -42,7 +42,16 @@ struct JointOdds {
 JointOdds odds_joint(std::span<const double> pull, std::span<const double> information,
                      std::span<const double> sd);
 
-// ln(e^a + e^b) without overflow.
-double log_sum(double a, double b);
+// A sum of weights of which the logarithms are known, without overflow: held against the largest so far, so
+// that one more costs one exponential.
+class LogSum {
+  public:
+    explicit LogSum(double log_weight) : highest_(log_weight) {}
+    void add(double log_weight);
+    double log() const;
+
+  private:
+    double highest_, sum_ = 1;  // in units of e^highest
+};
 
 }  // namespace fallwright

@@ -19,7 +19,7 @@ bool is_one_column(const Cause& cause) {
 class PairMaker {
   public:
     PairMaker(const Evidence& evidence, const Causes& causes, Ranking& ranking)
-        : evidence_(evidence), causes_(causes), ranking_(ranking) {
+        : evidence_(evidence), causes_(causes), ranking_(ranking), total_(ranking.total) {
         for (const Weighed& single : ranking.best) {
             if (singles_.size() == partners) break;
             if (!is_one_column(single.cause)) continue;
@@ -36,6 +36,7 @@ class PairMaker {
                 if (!again) add(singles_[a], singles_[b], log_prior);
             }
         }
+        ranking_.total = total_.log();
     }
 
   private:
@@ -61,13 +62,14 @@ class PairMaker {
         const double per_size = joint * a.weighed.sd * a.weighed.sd;
         pair.size -= found.size * per_size;
         pair.sd = std::sqrt(a.weighed.sd * a.weighed.sd + per_size * per_size * found.sd * found.sd);
-        ranking_.total = log_sum(ranking_.total, pair.weight);
+        total_.add(pair.weight);
         ranking_.best.push_back(pair);
     }
 
     const Evidence& evidence_;
     const Causes& causes_;
     Ranking& ranking_;
+    LogSum total_;
     std::vector<Single> singles_;
 };
 

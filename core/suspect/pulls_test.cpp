@@ -79,8 +79,16 @@ TEST(Odds, SharesOfSizesAreAMixture) {
 }
 
 TEST(Odds, SumsOfLogarithmsNeitherOverflowNorForget) {
-    EXPECT_NEAR(log_sum(1000, 1000), 1000 + std::log(2.0), 1e-12);
-    EXPECT_EQ(log_sum(never, 3), 3);
+    LogSum sum(1000);
+    sum.add(1000);
+    EXPECT_NEAR(sum.log(), 1000 + std::log(2.0), 1e-12);
+    sum.add(never);
+    sum.add(-1000);
+    EXPECT_NEAR(sum.log(), 1000 + std::log(2.0), 1e-12);
+    sum.add(1001);
+    EXPECT_NEAR(sum.log(), 1000 + std::log(2.0 + std::exp(1.0)), 1e-12);
+    sum.add(5000);
+    EXPECT_EQ(sum.log(), 5000);
 }
 
 }  // namespace

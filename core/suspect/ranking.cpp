@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "adjust/statistics.h"
 #include "base/print.h"
@@ -32,9 +33,10 @@ class Ranker {
 
     Ranking run() {
         ranking_.none = std::log(priors_.none);
-        ranking_.total = ranking_.none;
-        causes_.each([this](const Cause& cause) { weigh(cause); });
-        if (flat_ > 0) ranking_.total = log_sum(ranking_.total, std::log(flat_));
+        LogSum total(ranking_.none);
+        causes_.each([&](const Cause& cause) { weigh(cause, total); });
+        if (flat_ > 0) total.add(std::log(flat_));
+        ranking_.total = total.log();
         std::stable_sort(ranking_.best.begin(), ranking_.best.end(), heavier);
         return std::move(ranking_);
     }
@@ -62,38 +64,50 @@ class Ranker {
         const double weight = priors_.weight[kind] * cause.share / units_[kind] * shares;
         flat_ += weight;
         if (weight < flat_floor_) return;
-        Weighed weighed;
-        weighed.cause = cause;
-        const FoundSize found = odds_of({}, causes_.sizes(cause));
-        weighed.weight = std::log(weight);
-        weighed.size = found.size;
-        weighed.sd = found.sd;
-        keep(weighed);
+        keep(cause, 0, odds_of({}, causes_.sizes(cause)), std::log(weight));
     }
 
-    void weigh(const Cause& cause) {
+    void weigh(const Cause& cause, LogSum& total) {
         if (is_flat(cause)) return weigh_flat(cause);
-        Weighed weighed;
-        weighed.cause = cause;
-        const FoundSize found = found_of(cause, weighed.which);
-        weighed.weight = log_prior(cause) + found.log_odds;
-        weighed.size = found.size;
-        weighed.sd = found.sd;
-        if (!(weighed.weight > never)) return;
-        ranking_.total = log_sum(ranking_.total, weighed.weight);
-        if (weighed.weight >= floor_) keep(weighed);
+        std::size_t which = 0;
+        const FoundSize found = found_of(cause, which);
+        const double weight = log_prior(cause) + found.log_odds;
+        if (!(weight > never)) return;
+        total.add(weight);
+        if (weight >= floor_) keep(cause, which, found, weight);
     }
 
-    void keep(Weighed& weighed) {
-        weighed.order = order_of(weighed.weight);
-        ranking_.best.push_back(weighed);
+    void keep(const Cause& cause, std::size_t which, const FoundSize& found, double weight) {
+        Weighed weighed;
+        weighed.cause = cause;
+        weighed.which = which;
+        weighed.weight = weight;
+        weighed.order = order_of(weight);
+        weighed.size = found.size;
+        weighed.sd = found.sd;
+        ranking_.best.push_back(std::move(weighed));
         if (ranking_.best.size() >= 2 * kept) drop_half();
     }
 
+    // The heaviest stay, of equals the first ones, in the order they came.
     void drop_half() {
-        std::stable_sort(ranking_.best.begin(), ranking_.best.end(), heavier);
-        ranking_.best.resize(kept);
-        floor_ = ranking_.best.back().weight;
+        std::vector<double> orders;
+        for (const Weighed& each : ranking_.best) orders.push_back(each.order);
+        std::nth_element(orders.begin(), orders.begin() + kept - 1, orders.end(), std::greater<>());
+        const double last = orders[kept - 1];
+        auto equals =
+            kept - static_cast<std::size_t>(std::count_if(orders.begin(), orders.end(),
+                                                          [last](double order) { return order > last; }));
+        std::size_t stay = 0;
+        for (Weighed& each : ranking_.best) {
+            if (each.order < last || (each.order == last && equals == 0)) continue;
+            if (each.order == last) {
+                --equals;
+                floor_ = each.weight;
+            }
+            ranking_.best[stay++] = each;
+        }
+        ranking_.best.resize(stay);
         flat_floor_ = std::exp(floor_);
     }
 

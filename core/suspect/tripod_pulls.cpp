@@ -12,14 +12,11 @@ constexpr double least_remainder = 1e-6;
 }  // namespace
 
 TripodPulls::TripodPulls(const Evidence& evidence, const Causes& causes)
-    : evidence_(evidence),
-      causes_(causes),
-      sum_(evidence.problem().columns(), 0.0),
-      place_of_row_(causes.model().sights.rows.size(), -1) {}
+    : evidence_(evidence), causes_(causes), sum_(evidence.problem().columns(), 0.0) {}
 
 Pull TripodPulls::from(std::int32_t row) {
     take_tripod(row);
-    return steps_[place(row)].from_here;
+    return steps_[causes_.place_on_tripod(row)].from_here;
 }
 
 Pull TripodPulls::run(std::int32_t row, std::size_t count) {
@@ -27,7 +24,7 @@ Pull TripodPulls::run(std::int32_t row, std::size_t count) {
     take_tripod(row);
     const std::span<const std::uint32_t> rows =
         causes_.on_tripod(static_cast<std::size_t>(causes_.sight(row).setup));
-    const std::size_t at = place(row);
+    const std::size_t at = causes_.place_on_tripod(row);
     Pull sum;
     double carried = 0;
     for (std::size_t i = at; i < at + count; ++i) {
@@ -41,10 +38,6 @@ Pull TripodPulls::run(std::int32_t row, std::size_t count) {
     return sum.information < least_remainder * carried ? Pull{} : sum;
 }
 
-std::size_t TripodPulls::place(std::int32_t row) const {
-    return static_cast<std::size_t>(place_of_row_[static_cast<std::size_t>(row)]);
-}
-
 void TripodPulls::take_tripod(std::int32_t row) {
     const auto setup = static_cast<std::size_t>(causes_.sight(row).setup);
     const std::int32_t tripod = causes_.where().tripods[setup];
@@ -54,7 +47,6 @@ void TripodPulls::take_tripod(std::int32_t row) {
     parts_.assign(rows.size(), {});
     steps_.assign(rows.size(), {});
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        place_of_row_[rows[i]] = static_cast<std::int32_t>(i);
         steps_[i].checked = evidence_.checked(rows[i]);
         if (!steps_[i].checked) continue;
         parts_[i] = evidence_.parts(rows[i]);
@@ -88,7 +80,7 @@ Pull TripodPulls::of(std::int32_t row, const Shifts& shifts) {
         if (!evidence_.checked(shift.row)) continue;
         sum.pull += shift.by * evidence_.pull(shift.row);
         carried += shift.by * shift.by * evidence_.weight(shift.row);
-        add(parts_[place(static_cast<std::int32_t>(shift.row))], shift.by, explained);
+        add(parts_[causes_.place_on_tripod(static_cast<std::int32_t>(shift.row))], shift.by, explained);
     }
     clear_sum();
     sum.information = carried - explained;

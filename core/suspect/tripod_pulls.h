@@ -36,16 +36,14 @@ class TripodPulls {
     void multiply_neighbours(std::span<const std::uint32_t> rows);
     void add(std::span<const adjust::Part> parts, double factor, double& squares);
     void clear_sum();
-    std::size_t place(std::int32_t row) const;
 
     const Evidence& evidence_;
     const Causes& causes_;
     std::int32_t tripod_ = -1;
     std::vector<std::vector<adjust::Part>> parts_;  // of the tripod's readings, in time order
     std::vector<Step> steps_;
-    std::vector<double> sum_;                 // z so far, by source; 0 between calls
-    std::vector<std::int32_t> touched_;       // where it is not 0
-    std::vector<std::int32_t> place_of_row_;  // per row, in its tripod
+    std::vector<double> sum_;            // z so far, by source; 0 between calls
+    std::vector<std::int32_t> touched_;  // where it is not 0
 };
 
 }  // namespace fallwright
