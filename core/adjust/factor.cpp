@@ -7,6 +7,8 @@
 #include <numeric>
 #include <utility>
 
+#include "base/stable_order.h"
+
 namespace fallwright::adjust {
 
 namespace {
@@ -130,8 +132,7 @@ bool Factor::moves(std::span<const Term> terms) const {
             if (l_.modes[entry.mode].null())
                 products.emplace_back(entry.mode, term.coefficient * scale_[at] * entry.component);
     }
-    std::stable_sort(products.begin(), products.end(),
-                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    sort_stably(products, [](const auto& a, const auto& b) { return a.first < b.first; });
     for (std::size_t p = 0; p < products.size();) {
         double sum = 0, size = 0;
         const std::size_t mode = products[p].first;

@@ -5,6 +5,7 @@
 
 #include "adjust/adjust.h"
 #include "adjust/factor.h"
+#include "base/stable_order.h"
 
 namespace fallwright::adjust {
 namespace {
@@ -108,10 +109,9 @@ NullVector null_vector(const ScaledRows& rows, const Mode& mode) {
 void take_nulls(const ScaledRows& rows, const Ldlt& l, Solution& solution) {
     for (const Mode& mode : l.modes)
         if (mode.null()) solution.nulls.push_back(null_vector(rows, mode));
-    std::stable_sort(solution.nulls.begin(), solution.nulls.end(),
-                     [](const NullVector& a, const NullVector& b) {
-                         return a.moves.front().column < b.moves.front().column;
-                     });
+    sort_stably(solution.nulls, [](const NullVector& a, const NullVector& b) {
+        return a.moves.front().column < b.moves.front().column;
+    });
 }
 
 void count(const ScaledRows& rows, const Ldlt& l, Solution& solution) {

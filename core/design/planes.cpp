@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "base/print.h"
+#include "base/stable_order.h"
 #include "design/design.h"
 
 namespace fallwright {
@@ -148,8 +149,7 @@ std::vector<PlaneStretch> Design::planes(const LevelOf& level_of) const {
             planes.push_back(
                 {s.from, s.to, s.level, s.gradient, kept.crossfall, kept.to_left, kept.to_right});
     }
-    std::stable_sort(planes.begin(), planes.end(),
-                     [](const PlaneStretch& a, const PlaneStretch& b) { return a.from < b.from; });
+    sort_stably(planes, [](const PlaneStretch& a, const PlaneStretch& b) { return a.from < b.from; });
     return planes;
 }
 

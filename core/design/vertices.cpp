@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "base/stable_order.h"
+
 namespace fallwright {
 
 namespace {
@@ -137,8 +139,7 @@ std::vector<const Chamber*> usable_chambers(const LineEntry& line) {
                                                       chamber.ch > line.profile.back().ch + least_chainage);
         if (!beyond) chambers.push_back(&chamber);
     }
-    std::stable_sort(chambers.begin(), chambers.end(),
-                     [](const Chamber* a, const Chamber* b) { return a->ch < b->ch; });
+    sort_stably(chambers, [](const Chamber* a, const Chamber* b) { return a->ch < b->ch; });
     const auto same = [](const Chamber* a, const Chamber* b) { return b->ch - a->ch < least_chainage; };
     chambers.erase(std::unique(chambers.begin(), chambers.end(), same), chambers.end());
     return chambers;

@@ -1,9 +1,9 @@
 #include "dial/proof.h"
 
-#include <algorithm>
 #include <cmath>
 #include <map>
 
+#include "base/stable_order.h"
 #include "model/predict.h"
 #include "preset/error_figures.h"
 
@@ -32,7 +32,7 @@ class ProofFinder {
     std::optional<DialProof> find(const Spot& from, const Spot& to) {
         if (!at_.known || !main_.known || at_.frame != from.frame) return std::nullopt;
         gather(from, to);
-        std::stable_sort(candidates_.begin(), candidates_.end(), [](const Candidate& a, const Candidate& b) {
+        sort_stably(candidates_, [](const Candidate& a, const Candidate& b) {
             return a.rank != b.rank ? a.rank < b.rank : a.place.d > b.place.d;
         });
         if (candidates_.size() > most_tries) candidates_.resize(most_tries);

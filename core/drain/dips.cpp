@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "base/print.h"
+#include "base/stable_order.h"
 #include "quantity/length.h"
 
 namespace fallwright::drain {
@@ -23,7 +24,7 @@ class DipFinder {
             if (spot.what == "invert") add(spot, spot.ch, levels_.design().level("invert", spot.ch));
         }
         for (const Join& join : levels_.line().joins) add_join(join);
-        std::stable_sort(dips_.begin(), dips_.end(), [](const Dip& a, const Dip& b) { return a.ch < b.ch; });
+        sort_stably(dips_, [](const Dip& a, const Dip& b) { return a.ch < b.ch; });
         return std::move(dips_);
     }
 

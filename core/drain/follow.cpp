@@ -6,6 +6,7 @@
 #include <cmath>
 #include <utility>
 
+#include "base/stable_order.h"
 #include "drain/follow_grades.h"
 
 namespace fallwright::drain {
@@ -80,8 +81,7 @@ class Search {
         std::vector<std::pair<double, std::size_t>> next;
         for (std::size_t to = path_.back() + 1; to < stops_.x.size(); ++to)
             next.emplace_back(gained + bounds_.single(path_.back(), to) + bounds_.rest(to, left - 1), to);
-        std::stable_sort(next.begin(), next.end(),
-                         [](const auto& a, const auto& b) { return a.first > b.first; });
+        sort_stably(next, [](const auto& a, const auto& b) { return a.first > b.first; });
         for (const auto& [bound, to] : next) {
             if (!promises(bound)) continue;
             path_.push_back(to);
@@ -140,7 +140,7 @@ double area_under(const std::vector<double>& x, const std::vector<double>& y) {
 // Where the pipe lies on one limit at both ends of a grade, or on several of one kind at one place, they are
 // said once.
 std::vector<Held> said_once(std::vector<Held> held) {
-    std::stable_sort(held.begin(), held.end(), [](const Held& a, const Held& b) { return a.x < b.x; });
+    sort_stably(held, [](const Held& a, const Held& b) { return a.x < b.x; });
     std::vector<Held> once;
     for (const Held& each : held) {
         const auto same = [&each](const Held& said) { return said.by == each.by && said.x == each.x; };

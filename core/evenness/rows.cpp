@@ -6,6 +6,7 @@
 #include <map>
 #include <utility>
 
+#include "base/stable_order.h"
 #include "fall/falls.h"
 
 namespace fallwright {
@@ -82,8 +83,7 @@ class RowFinder {
     void add(NameId what, bool along, std::vector<const Station*> stations,
              std::vector<RowOfReadings>& to) const {
         const auto position = [along](const Station* s) { return along ? s->ch : s->off; };
-        std::stable_sort(stations.begin(), stations.end(),
-                         [&](const Station* a, const Station* b) { return position(a) < position(b); });
+        sort_stably(stations, [&](const Station* a, const Station* b) { return position(a) < position(b); });
         RowOfReadings row;
         row.what = what;
         row.along = along;
@@ -143,13 +143,11 @@ std::vector<StationsAt> stations_by_chainage(const EvennessBasis& basis) {
     for (const NameId what : finder.surfaces()) {
         const auto chainage = [&basis](const Station& s) { return named(basis.book, s.ch); };
         for (auto& [key, stations] : finder.grouped(what, chainage)) {
-            std::stable_sort(stations.begin(), stations.end(),
-                             [](const Station* a, const Station* b) { return a->off < b->off; });
+            sort_stably(stations, [](const Station* a, const Station* b) { return a->off < b->off; });
             all.push_back({what, stations.front()->ch, std::move(stations)});
         }
     }
-    std::stable_sort(all.begin(), all.end(),
-                     [](const StationsAt& a, const StationsAt& b) { return a.ch < b.ch; });
+    sort_stably(all, [](const StationsAt& a, const StationsAt& b) { return a.ch < b.ch; });
     return all;
 }
 

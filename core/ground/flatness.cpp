@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/print.h"
+#include "base/stable_order.h"
 #include "ground/near_spots.h"
 #include "verdict/joint.h"
 #include "verdict/verdict.h"
@@ -163,9 +164,8 @@ class FlatnessFinder {
             hopeless = hopeless || room < -sure * figure.bound;
             if (room < sure * figure.bound) open.push_back(&figure);
         }
-        std::stable_sort(open.begin(), open.end(), [](const TableFigure* a, const TableFigure* b) {
-            return a->margin() < b->margin();
-        });
+        sort_stably(open,
+                    [](const TableFigure* a, const TableFigure* b) { return a->margin() < b->margin(); });
         if (open.size() > most_uncertain) open.resize(most_uncertain);
         std::vector<LimitedSum> sums;
         for (const TableFigure* figure : open) {

@@ -1,7 +1,8 @@
 #include "model/points.h"
 
-#include <algorithm>
 #include <utility>
+
+#include "base/stable_order.h"
 
 namespace fallwright {
 
@@ -16,8 +17,7 @@ Points::Points(const Book& book, const Figures& figures) : index_(book.names.siz
         spoken.emplace_back(step.entry, step.from);
         spoken.emplace_back(step.entry, step.to);
     }
-    std::stable_sort(spoken.begin(), spoken.end(),
-                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    sort_stably(spoken, [](const auto& a, const auto& b) { return a.first < b.first; });
     for (const auto& [entry, name] : spoken) {
         if (index_[name] >= 0) continue;
         index_[name] = static_cast<std::int32_t>(names_.size());

@@ -5,6 +5,7 @@
 #include <set>
 #include <utility>
 
+#include "base/stable_order.h"
 #include "where/plan_line.h"
 
 namespace fallwright {
@@ -170,7 +171,7 @@ class Mover {
             if (sight.stand != a || !is_lone(sight) || !sight.spot.known || is_repeat(i)) continue;
             near.emplace_back(distance_between(sight.spot, layout_.stands[b].spot), i);
         }
-        std::stable_sort(near.begin(), near.end());
+        sort_stably(near);
         near.resize((near.size() + 2) / 3);
         if (near.size() < 2) return;
         Layout layout = layout_;
@@ -222,7 +223,7 @@ class Mover {
                 const double distance = distance_between(stand.spot, grounds_.places[k]);
                 if (is_free(grounds_.places[k]) && !std::isnan(distance)) near.emplace_back(distance, k);
             }
-            std::stable_sort(near.begin(), near.end());
+            sort_stably(near);
             if (near.size() > nearest_places) near.resize(nearest_places);
             for (const auto& [distance, k] : near) {
                 Layout layout = layout_;

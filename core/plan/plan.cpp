@@ -5,6 +5,7 @@
 #include <optional>
 #include <utility>
 
+#include "base/stable_order.h"
 #include "plan/air.h"
 #include "plan/cures.h"
 #include "plan/propose.h"
@@ -141,8 +142,7 @@ class Planner {
             const Score score = assessor.score(layout);
             starts.push_back({std::move(layout), score});
         }
-        std::stable_sort(starts.begin(), starts.end(),
-                         [](const Start& a, const Start& b) { return surer(a.score, b.score); });
+        sort_stably(starts, [](const Start& a, const Start& b) { return surer(a.score, b.score); });
         plan_.layout = starts.front().layout;
         if (starts.size() > refined_starts) starts.resize(refined_starts);
         if (!wish_.search) starts.resize(1);

@@ -6,6 +6,8 @@
 #include <optional>
 #include <utility>
 
+#include "base/stable_order.h"
+
 namespace fallwright {
 
 namespace {
@@ -112,7 +114,7 @@ std::vector<Advice> Search::alone(const Layout& layout) {
             *same = one.advice;
         }
     });
-    std::stable_sort(best.begin(), best.end(), [](const Advice& a, const Advice& b) {
+    sort_stably(best, [](const Advice& a, const Advice& b) {
         return a.worst_gain + a.mean_gain > b.worst_gain + b.mean_gain;
     });
     return best;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "base/stable_order.h"
 #include "fall/dig_to.h"
 #include "fall/falls.h"
 
@@ -42,8 +43,7 @@ class CrossGatherer {
     CrossData run() {
         read_ground();
         read_found();
-        std::stable_sort(read_.begin(), read_.end(),
-                         [](const Read& a, const Read& b) { return a.ch < b.ch; });
+        sort_stably(read_, [](const Read& a, const Read& b) { return a.ch < b.ch; });
         for (std::size_t from = 0; from < read_.size();) {
             std::size_t to = from;
             while (to < read_.size() && close(read_[to].ch, read_[from].ch)) ++to;
@@ -114,8 +114,8 @@ class CrossGatherer {
     }
 
     void finish(CrossSection& section) {
-        std::stable_sort(section.columns.begin(), section.columns.end(),
-                         [](const CrossColumn& a, const CrossColumn& b) { return a.off < b.off; });
+        sort_stably(section.columns,
+                    [](const CrossColumn& a, const CrossColumn& b) { return a.off < b.off; });
         const DesignSurface profile = design_.heights().find(data_.profile);
         for (CrossColumn& column : section.columns) {
             if (design_.any())

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/stable_order.h"
 #include "record/drawings.h"
 #include "record/figure_words.h"
 #include "record/legend.h"
@@ -116,7 +117,7 @@ class NetFigure {
     std::vector<double> places_of_points(const NetBand& band) const {
         std::vector<std::size_t> order(band.points.size());
         for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-        std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        sort_stably(order, [&](std::size_t a, std::size_t b) {
             return band.points[a].wanted < band.points[b].wanted;
         });
         std::vector<double> wanted;

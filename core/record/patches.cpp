@@ -8,6 +8,8 @@
 #include <unordered_map>
 #include <utility>
 
+#include "base/stable_order.h"
+
 namespace fallwright::record {
 
 namespace {
@@ -140,8 +142,7 @@ class Parter {
             const double de = patch.middle.e - middle.e, dn = patch.middle.n - middle.n;
             return de * de + dn * dn;
         };
-        std::stable_sort(patches.places.begin(), patches.places.end(),
-                         [&off](const Patch& a, const Patch& b) { return off(a) < off(b); });
+        sort_stably(patches.places, [&off](const Patch& a, const Patch& b) { return off(a) < off(b); });
         if (patches.places.size() > most_places) patches.places.resize(most_places);
     }
 

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "base/print.h"
+#include "base/stable_order.h"
 #include "fall/dig_to.h"
 #include "fall/falls.h"
 #include "fall/ground_along.h"
@@ -81,8 +82,8 @@ class Gatherer {
         } else {
             add_own();
         }
-        std::stable_sort(data_.columns.begin(), data_.columns.end(),
-                         [](const Column& a, const Column& b) { return a.ch < b.ch - least_chainage; });
+        sort_stably(data_.columns,
+                    [](const Column& a, const Column& b) { return a.ch < b.ch - least_chainage; });
         for (Column& column : data_.columns) fill_found(column);
         return std::move(data_);
     }
@@ -194,11 +195,9 @@ std::vector<FoundSurface> found_surfaces(const Evaluation& evaluation, std::size
     }
     for (FoundSurface& surface : all) {
         surface.tolerance = judge.tolerance_of(surface.what);
-        std::stable_sort(surface.found.begin(), surface.found.end(),
-                         [](const Found& a, const Found& b) { return a.ch < b.ch; });
+        sort_stably(surface.found, [](const Found& a, const Found& b) { return a.ch < b.ch; });
     }
-    std::stable_sort(all.begin(), all.end(),
-                     [](const FoundSurface& a, const FoundSurface& b) { return a.off == 0 && b.off != 0; });
+    sort_stably(all, [](const FoundSurface& a, const FoundSurface& b) { return a.off == 0 && b.off != 0; });
     return all;
 }
 

@@ -1,7 +1,7 @@
-#include <algorithm>
 #include <array>
 #include <cmath>
 
+#include "base/stable_order.h"
 #include "record/chapters.h"
 #include "record/times.h"
 #include "record/worked.h"
@@ -25,8 +25,8 @@ class LineVerdicts {
           found_(out.evaluation.lines[line]),
           judge_(out.book, design_, found_, out.model) {
         for (const Station& station : found_.stations) stations_.push_back({&station, judge_.judge(station)});
-        std::stable_sort(stations_.begin(), stations_.end(),
-                         [](const Judged& a, const Judged& b) { return a.station->ch < b.station->ch; });
+        sort_stably(stations_,
+                    [](const Judged& a, const Judged& b) { return a.station->ch < b.station->ch; });
     }
 
     void run() {

@@ -1,9 +1,9 @@
 #include "setout/pegs.h"
 
-#include <algorithm>
 #include <cmath>
 
 #include "base/print.h"
+#include "base/stable_order.h"
 #include "setout/stations.h"
 
 namespace fallwright {
@@ -41,9 +41,8 @@ std::vector<PegRow> peg_card(const SetoutBasis& basis, std::size_t line) {
             card.push_back(std::move(row));
         }
     }
-    std::stable_sort(card.begin(), card.end(), [](const PegRow& a, const PegRow& b) {
-        return a.ch != b.ch ? a.ch < b.ch : a.off < b.off;
-    });
+    sort_stably(card,
+                [](const PegRow& a, const PegRow& b) { return a.ch != b.ch ? a.ch < b.ch : a.off < b.off; });
     return card;
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/print.h"
+#include "base/stable_order.h"
 #include "setout/stations.h"
 #include "setout/targets.h"
 
@@ -80,8 +81,7 @@ class RodMaker {
             if (!std::isnan(height) && std::none_of(card.marks.begin(), card.marks.end(), same))
                 card.marks.push_back({what, height, NAN});
         }
-        std::stable_sort(card.marks.begin(), card.marks.end(),
-                         [](const RodMark& a, const RodMark& b) { return a.height < b.height; });
+        sort_stably(card.marks, [](const RodMark& a, const RodMark& b) { return a.height < b.height; });
     }
 
     void add_clamps(RodCard& card) const {

@@ -1,9 +1,9 @@
 #include "suspect/causes.h"
 
-#include <algorithm>
 #include <cmath>
 #include <string>
 
+#include "base/stable_order.h"
 #include "suspect/names.h"
 
 namespace fallwright {
@@ -108,8 +108,7 @@ void Causes::note_change_points() {
         }
         before = tripod;
     }
-    std::stable_sort(change_points_.begin(), change_points_.end(),
-                     [](const ChangePoint& a, const ChangePoint& b) { return a.setup < b.setup; });
+    sort_stably(change_points_, [](const ChangePoint& a, const ChangePoint& b) { return a.setup < b.setup; });
 }
 
 std::int32_t Causes::row_of_tripod(const Cause& cause, const Shifts& shifts) const {

@@ -5,6 +5,7 @@
 #include <map>
 #include <numeric>
 
+#include "base/stable_order.h"
 #include "suspect/causes.h"
 
 namespace fallwright {
@@ -242,7 +243,7 @@ std::string_view Causes::point_name(std::int32_t point) const {
 std::vector<std::int32_t> Causes::benchmarks_by_name() const {
     std::vector<std::int32_t> all(book_.benchmarks.size());
     std::iota(all.begin(), all.end(), 0);
-    std::stable_sort(all.begin(), all.end(), [this](std::int32_t a, std::int32_t b) {
+    sort_stably(all, [this](std::int32_t a, std::int32_t b) {
         const auto name = [this](std::int32_t at) {
             return book_.names.text(book_.benchmarks[static_cast<std::size_t>(at)].point);
         };

@@ -8,6 +8,7 @@
 
 #include "adjust/statistics.h"
 #include "base/print.h"
+#include "base/stable_order.h"
 
 namespace fallwright {
 
@@ -81,8 +82,7 @@ void ask_lines(const Book& book, const Model& model, const Evidence& evidence, F
             {reading.ch, model.levels[point].level, row.reading});
     }
     for (auto& [where, points] : runs) {
-        std::stable_sort(points.begin(), points.end(),
-                         [](const AlongLine& a, const AlongLine& b) { return a.ch < b.ch; });
+        sort_stably(points, [](const AlongLine& a, const AlongLine& b) { return a.ch < b.ch; });
         points.erase(std::unique(points.begin(), points.end(),
                                  [](const AlongLine& a, const AlongLine& b) { return a.ch == b.ch; }),
                      points.end());

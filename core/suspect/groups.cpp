@@ -1,9 +1,9 @@
 #include "suspect/groups.h"
 
-#include <algorithm>
 #include <cmath>
 
 #include "base/print.h"
+#include "base/stable_order.h"
 
 namespace fallwright {
 
@@ -31,7 +31,7 @@ class Grouper {
         for (std::size_t leader = 0; leader < columns_.size(); ++leader) {
             if (!taken_[leader]) groups.push_back(gather(leader));
         }
-        std::stable_sort(groups.begin(), groups.end(), [](const Group& a, const Group& b) {
+        sort_stably(groups, [](const Group& a, const Group& b) {
             return rounded_to(a.probability, 9) > rounded_to(b.probability, 9);
         });
         return groups;

@@ -6,6 +6,7 @@
 
 #include "adjust/statistics.h"
 #include "base/print.h"
+#include "base/stable_order.h"
 #include "suspect/pairs.h"
 #include "suspect/reassign.h"
 #include "suspect/tripod_pulls.h"
@@ -37,7 +38,7 @@ class Ranker {
         causes_.each([&](const Cause& cause) { weigh(cause, total); });
         if (flat_ > 0) total.add(std::log(flat_));
         ranking_.total = total.log();
-        std::stable_sort(ranking_.best.begin(), ranking_.best.end(), heavier);
+        sort_stably(ranking_.best, heavier);
         return std::move(ranking_);
     }
 
@@ -223,7 +224,7 @@ Ranking rank_causes(const Evidence& evidence, const Causes& causes, const Suspec
     if (leaves_much(causes, evidence, ranking)) {
         add_pairs(
             evidence, causes, [&](const Cause& cause) { return ranker.log_prior(cause); }, ranking);
-        std::stable_sort(ranking.best.begin(), ranking.best.end(), heavier);
+        sort_stably(ranking.best, heavier);
     }
     return ranking;
 }

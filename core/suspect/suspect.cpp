@@ -5,6 +5,7 @@
 #include <set>
 
 #include "base/print.h"
+#include "base/stable_order.h"
 #include "suspect/deciding.h"
 #include "suspect/doubts.h"
 #include "suspect/groups.h"
@@ -132,7 +133,7 @@ class Finder {
             }
         }
         all.push_back(explanation(nullptr, none));
-        std::stable_sort(all.begin(), all.end(), [](const Explanation& a, const Explanation& b) {
+        sort_stably(all, [](const Explanation& a, const Explanation& b) {
             return rounded_to(a.weight, 9) > rounded_to(b.weight, 9);
         });
         double sum = 0;

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "base/print.h"
+#include "base/stable_order.h"
 #include "verdict/factors.h"
 #include "verdict/lattice.h"
 #include "verdict/normal_table.h"
@@ -87,8 +88,7 @@ class Integrator {
             if (!is_pivot[i]) rest.push_back(i);
         }
         const auto margin = [this](std::size_t i) { return std::min(-factors_.low[i], factors_.high[i]); };
-        std::stable_sort(rest.begin(), rest.end(),
-                         [&](std::size_t a, std::size_t b) { return margin(a) < margin(b); });
+        sort_stably(rest, [&](std::size_t a, std::size_t b) { return margin(a) < margin(b); });
         for (const std::size_t i : rest) add_given(i);
     }
 
@@ -191,7 +191,7 @@ double sd_of(const LimitedSum& sum) {
 
 // Drops what cannot matter, beginning with what is outside least probably.
 std::vector<LimitedSum> keep_those_that_matter(std::vector<LimitedSum>& sums, std::vector<Single> singles) {
-    std::stable_sort(singles.begin(), singles.end(), [](const Single& a, const Single& b) {
+    sort_stably(singles, [](const Single& a, const Single& b) {
         return rounded_to(a.outside, 10) < rounded_to(b.outside, 10);
     });
     double dropped = 0;

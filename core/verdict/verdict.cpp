@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/print.h"
+#include "base/stable_order.h"
 #include "fall/dig_to.h"
 #include "verdict/joint.h"
 
@@ -49,7 +50,7 @@ std::vector<std::uint32_t> relaids_by_time(const Book& book, NameId line) {
     for (std::uint32_t i = 0; i < book.relaids.size(); ++i) {
         if (book.relaids[i].line == line) found.push_back(i);
     }
-    std::stable_sort(found.begin(), found.end(), [&book](std::uint32_t a, std::uint32_t b) {
+    sort_stably(found, [&book](std::uint32_t a, std::uint32_t b) {
         const std::uint32_t x = book.relaids[a].entry;
         const std::uint32_t y = book.relaids[b].entry;
         return book.entries[x].at != book.entries[y].at ? book.entries[x].at < book.entries[y].at : x < y;
@@ -133,8 +134,7 @@ void LineJudge::look_down(const Station& station, StationVerdict& verdict) const
     for (const std::string_view what : under_pipes) {
         if (what != "invert" || profile_surface(design_.line()) == what) add(what);
     }
-    std::stable_sort(verdict.below.begin(), verdict.below.end(),
-                     [](const Below& a, const Below& b) { return a.depth < b.depth; });
+    sort_stably(verdict.below, [](const Below& a, const Below& b) { return a.depth < b.depth; });
 }
 
 // Readings of a stretch that was relaid since have names of their own, counted from the oldest surface.

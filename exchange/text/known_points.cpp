@@ -1,7 +1,8 @@
 #include "exchange/text/known_points.h"
 
-#include <algorithm>
 #include <utility>
+
+#include "base/stable_order.h"
 
 namespace fallwright::text {
 
@@ -49,8 +50,7 @@ void KnownPoints::add(const std::string& point, const Amount& level, std::size_t
 }
 
 std::vector<RunBenchmark> KnownPoints::take() {
-    std::stable_sort(benchmarks_.begin(), benchmarks_.end(),
-                     [](const RunBenchmark& a, const RunBenchmark& b) { return a.row < b.row; });
+    sort_stably(benchmarks_, [](const RunBenchmark& a, const RunBenchmark& b) { return a.row < b.row; });
     return std::move(benchmarks_);
 }
 

@@ -1,0 +1,16 @@
+#include "base/stable_order.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace fallwright {
+
+std::vector<std::uint32_t> stable_order(std::size_t count,
+                                        const std::function<bool(std::uint32_t, std::uint32_t)>& before) {
+    std::vector<std::uint32_t> order(count);
+    std::iota(order.begin(), order.end(), 0u);
+    std::stable_sort(order.begin(), order.end(), std::cref(before));
+    return order;
+}
+
+}  // namespace fallwright
