@@ -46,7 +46,7 @@ class FlatnessFinder {
 
     Flatness run() {
         look();
-        if (found_.checks == 0) return std::move(found_);
+        if (found_.checks == 0) return found_;
         found_.worst = figures_[worst_].check;
         found_.worst.sd = std::sqrt(std::max(0.0, model_.variance_of(terms(figures_[worst_]))));
         const auto most_outside = static_cast<std::size_t>(
@@ -55,7 +55,7 @@ class FlatnessFinder {
         const bool judges =
             found_.preset->source.provenance != preset::Provenance::FromMemory && criterion_.share == 1;
         if (judges) judge();
-        return std::move(found_);
+        return found_;
     }
 
   private:

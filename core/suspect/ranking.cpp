@@ -86,7 +86,7 @@ class Ranker {
         weighed.order = order_of(weight);
         weighed.size = found.size;
         weighed.sd = found.sd;
-        ranking_.best.push_back(std::move(weighed));
+        ranking_.best.push_back(weighed);
         if (ranking_.best.size() >= 2 * kept) drop_half();
     }
 

@@ -82,6 +82,22 @@ test('levels go out as CSV and LandXML, the bytes of the command line; what cann
     assert.match(await part.getByRole('status').innerText(), /add a rule named projection/);
 }));
 
+test('with a projection in the book the levels go out as GeoJSON too, the bytes of the command line', () => withBrowser(async (page) => {
+    const projection = { kind: 'rule', name: 'projection', values: { ellipsoid: 'grs-80', latitude: 0, longitude: 9, scale: 0.9996, false_east: 500000 } };
+    const text = `${example('lane')}${JSON.stringify(projection)}\n`;
+    await page.goto(server.address);
+    await page.getByTestId('open-file').setInputFiles(file(text));
+    await page.getByRole('link', { name: 'Hand over' }).click();
+    const part = page.getByRole('region', { name: 'For other programs' });
+    await part.getByText('GeoJSON', { exact: true }).click();
+    const [download] = await Promise.all([page.waitForEvent('download'), part.getByRole('button', { name: 'Save that file' }).click()]);
+    const wanted = commandLine(text, 'export', ['--as', 'geojson']);
+    assert.equal(download.suggestedFilename(), wanted.name);
+    const saved = readFileSync(await download.path(), 'utf8');
+    assert.equal(saved, wanted.text);
+    assert.ok(JSON.parse(saved).features.length > 10);
+}));
+
 test('the record in the app is that of the command line, with the fingerprint of the book', () => withBrowser(async (page) => {
     const text = example('knocked');
     await page.goto(server.address);
