@@ -28,8 +28,8 @@ class JsonOut {
     JsonOut& end_object();
     JsonOut& begin_array();
     JsonOut& end_array();
-    // Member name, one of ours: nothing in it needs escaping. Must be followed by exactly one value, object or
-    // array.
+    // Member name, one of ours: nothing in it needs escaping. Must be followed by exactly one value, object
+    // or array.
     JsonOut& key(std::string_view name);
 
     // Values. text escapes what JSON needs escaped; raw is taken as it is.

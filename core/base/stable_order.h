@@ -16,7 +16,8 @@ namespace fallwright {
 std::vector<std::uint32_t> stable_order(std::size_t count,
                                         const std::function<bool(std::uint32_t, std::uint32_t)>& before);
 
-// As std::stable_sort of all items.
+// As std::stable_sort of all items: at most about n log n comparisons. Items need only be movable; `before`
+// must be a strict weak order and sees them where they stood when the sort began.
 template <class Item, class Before = std::less<>>
 void sort_stably(std::vector<Item>& items, Before before = {}) {
     if (items.size() < 2) return;
