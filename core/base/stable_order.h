@@ -18,6 +18,7 @@ std::vector<std::uint32_t> stable_order(std::size_t count,
 
 // As std::stable_sort of all items: at most about n log n comparisons. Items need only be movable; `before`
 // must be a strict weak order and sees them where they stood when the sort began.
+// Fewer than two items cost nothing.
 template <class Item, class Before = std::less<>>
 void sort_stably(std::vector<Item>& items, Before before = {}) {
     if (items.size() < 2) return;
