@@ -25,7 +25,12 @@ std::string suspect_line(const Evaluation& evaluation) {
            "): " + SuspectWords(*evaluation.book).what(first.who);
 }
 
+bool anything_read(const Evaluation& evaluation) {
+    return !evaluation.model->sights.rows.empty();
+}
+
 std::string nothing_noticed(const Evaluation& evaluation) {
+    if (!anything_read(evaluation)) return "Nothing is read yet, so nothing can be noticed.";
     std::size_t alone = 0;
     double largest = 0;
     for (std::size_t row = 0; row < evaluation.model->sights.rows.size(); ++row) {

@@ -39,6 +39,9 @@ bool is_said(const Suspect& suspect);
 // "".
 std::string suspect_line(const Evaluation& evaluation);
 
+// Whether there is a reading that could be wrong: without one nobody is sure of anything.
+bool anything_read(const Evaluation& evaluation);
+
 // Of a book in which nothing shows: what would not have shown.
 std::string nothing_noticed(const Evaluation& evaluation);
 

@@ -24,6 +24,7 @@ class SuspectsChapter {
             open(suspect);
         }
         if (any) return;
+        if (!anything_read(out_.evaluation)) return out_.say(nothing_noticed(out_.evaluation));
         out_.say("No suspicion stands open: " + percent(suspects_.none) + " sure that nothing is wrong. " +
                  nothing_noticed(out_.evaluation));
         unseen();

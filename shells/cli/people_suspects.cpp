@@ -56,6 +56,7 @@ class SuspectsText {
     }
 
     std::string nothing() const {
+        if (!record::anything_read(evaluation_)) return record::nothing_noticed(evaluation_) + "\n";
         return "Nothing noticed: " + percent(suspects_.none) + " sure that nothing is wrong.\n";
     }
 
@@ -148,7 +149,8 @@ class SuspectsText {
             table.add({words_.slip(unseen.who.kind), words_.where(unseen.who),
                        std::isnan(unseen.detectable) ? "never" : size(unseen.detectable, unseen.is_length)});
         }
-        return "\nWhat would not have been noticed\n" + lone() + (table.empty() ? "" : table.text());
+        const std::string all = lone() + (table.empty() ? "" : table.text());
+        return all.empty() ? "" : "\nWhat would not have been noticed\n" + all;
     }
 
     std::string lone() const {

@@ -29,7 +29,7 @@ export class Asked<V extends Verb> {
             if (turn !== this.#turn || (failure instanceof NoAnswer && failure.why === 'stale')) return;
             this.answer = null;
             const cure = failure instanceof NoAnswer ? failure.finding?.cure : '';
-            this.wrong = `${failure instanceof Error ? failure.message : String(failure)}${cure ? ` ${cure}` : ''}`;
+            this.wrong = `${failure instanceof Error ? failure.message : String(failure)}${cure ? `; ${cure}` : ''}`;
         }
     }
 }

@@ -97,7 +97,7 @@ test('the drawn staff is dragged and nudged to the figure', () => reading(async 
     await page.mouse.up();
     const dragged = Number(await face.getAttribute('aria-valuenow'));
     assert.ok(dragged > before && dragged < before + 0.03, String(dragged));
-    await me.tap('+1, one step up');
+    await me.tap('+1 mm, one step up');
     await me.keep();
     await me.kept(8);
     assert.equal((await lastEntry(page)).staff, Number((dragged + 0.001).toFixed(3)));
