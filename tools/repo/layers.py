@@ -93,8 +93,38 @@ def check_heavy():
     return problems
 
 
+NAMESPACE = re.compile(r"^namespace([\w: ]*)\{", re.M)
+TYPE = re.compile(r"^(?:struct|class|enum class|enum) (\w+)(?: final)?(?: :[^;{]*)? \{", re.M)
+
+
+def named_types(content):
+    """The types a file defines that other files could name: with their namespaces, those without a name left out."""
+    events = sorted([(m.start(), "in", m.group(1).strip()) for m in NAMESPACE.finditer(content)]
+                    + [(m.start(), "out", "") for m in re.finditer(r"^\}  // namespace", content, re.M)]
+                    + [(m.start(), "type", m.group(1)) for m in TYPE.finditer(content)])
+    inside = []
+    for _, what, name in events:
+        if what == "in":
+            inside.append(name)
+        elif what == "out":
+            inside.pop()
+        elif "" not in inside:
+            yield "::".join([*inside, name])
+
+
+def check_types(named):
+    """named: {file: its named types}. Two of one name in one program are one to the linker, whichever it meets first."""
+    places = {}
+    for name, types in named.items():
+        for each in types:
+            places.setdefault(each, []).append(name)
+    return [f"{each} is defined in {' and in '.join(where)}" for each, where in sorted(places.items()) if len(where) > 1]
+
+
 def checks():
     known = stages()
     yield "each stage includes only stages it uses", check_includes(known)
     yield "headers inside a stage are included by that stage only", check_internal()
     yield "JSON, Eigen and I/O headers stay where they belong", check_heavy()
+    code = [name for name in tree.suffixed(".h", ".cpp") if name.startswith(("core/", "exchange/", "store/", "shells/"))]
+    yield "no type has a name that another file's type has", check_types({name: named_types(tree.text(name)) for name in code})

@@ -42,6 +42,17 @@ class Layers(unittest.TestCase):
         self.assertNotIn("desk", known["book"][1])
 
 
+class Types(unittest.TestCase):
+    def test_types_are_named_with_their_namespace_and_hidden_ones_are_not(self):
+        code = ("namespace a {\nstruct Forward;\nstruct B : C {\n    struct Inner {};\n};\nnamespace {\nclass D {\n};\n"
+                "}  // namespace\nenum class E : int { f };\n}  // namespace a\nnamespace a::g {\nclass B {\n};\n}  // namespace a::g\n")
+        self.assertEqual(list(layers.named_types(code)), ["a::B", "a::E", "a::g::B"])
+
+    def test_two_of_one_name_are_found(self):
+        self.assertEqual(layers.check_types({"x.h": ["a::B", "a::C"], "y.cpp": ["a::C"]}), ["a::C is defined in x.h and in y.cpp"])
+        self.assertEqual(layers.check_types({"x.h": ["a::B"], "y.cpp": ["b::B"]}), [])
+
+
 class Words(unittest.TestCase):
     def test_unfinished_business_is_found(self):
         for word in ("// TO" + "DO later", "FIX" + "ME", "in /wor" + "k/main", "/ro" + "ot/x"):
