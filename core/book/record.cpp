@@ -7,6 +7,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "book/plain_zero.h"
+
 namespace fallwright {
 
 // Receives the parser's events and lays them out flat. Returning false stops the parse.
@@ -127,6 +129,7 @@ ParseFault Record::parse(std::string_view line) {
     // The parser would take a NUL for the end and lose what stands behind it without a word.
     if (line.find('\0') != std::string_view::npos || !is_utf8(line)) return ParseFault::Torn;
     pool_ = line;
+    plain_zeros(pool_);
     RecordBuilder builder(*this);
     constexpr unsigned strict = rapidjson::kParseInsituFlag | rapidjson::kParseFullPrecisionFlag;
     rapidjson::InsituStringStream text(pool_.data());

@@ -91,6 +91,32 @@ TEST(Record, NumbersAreReadToTheNearestDouble) {
     EXPECT_EQ(record.node(6).number, 123456789012345678901234567890.0);
 }
 
+// RFC 8259 section 6 sets no bound to a number's exponent or decimals.
+TEST(Record, AZeroIsZeroHoweverItIsWritten) {
+    const std::string decimals(30, '0');
+    for (const std::string& zero : {std::string("0e-100"), std::string("0E+100"), std::string("0e99"),
+                                    "0." + decimals, "0." + decimals + "e-9", std::string("0.00000e400")}) {
+        Record record;
+        ASSERT_EQ(record.parse(R"({"a":[-)" + zero + "," + zero + R"(],"b":"0e-100, \"0.00000e9"})"),
+                  ParseFault::None)
+            << zero;
+        EXPECT_EQ(record.node(2).number, 0.0) << zero;
+        EXPECT_EQ(record.node(3).number, 0.0) << zero;
+        EXPECT_EQ(record.text(record.node(4)), R"(0e-100, "0.00000e9)");
+    }
+}
+
+TEST(Record, NextToALongZeroAllElseStandsAsWritten) {
+    Record record;
+    ASSERT_EQ(record.parse(R"({"a":[0e-100,10e-2,0.000001,100.00000,5.0e3,0.00000e1]})"), ParseFault::None);
+    const double wanted[] = {0, 0.1, 1e-6, 100, 5000, 0};
+    for (std::uint32_t i = 0; i < 6; ++i) EXPECT_EQ(record.node(2 + i).number, wanted[i]);
+    for (const char* torn :
+         {R"({"a":0e})", R"({"a":00e5})", R"({"a":0.e5})", R"({"a":0e-})", R"({"a":0e-100 5})",
+          R"({"a":0e5.00000})", R"({"a":0.00000.0})", R"({"a":0e-100x})"})
+        EXPECT_EQ(fault_of(torn), ParseFault::Torn) << torn;
+}
+
 TEST(Record, WhatIsNoUtf8IsTorn) {
     EXPECT_EQ(fault_of("{\"a\":\"\xC3\xA4\"}"), ParseFault::None);
     EXPECT_EQ(fault_of("{\"a\":\"\xC3\"}"), ParseFault::Torn);
