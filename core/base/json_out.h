@@ -4,6 +4,7 @@
 // in the order of the calls, so that equal results are equal bytes. Unbalanced calls are programmer errors.
 #pragma once
 
+#include <cstddef>
 #include <functional>
 #include <string>
 #include <string_view>
@@ -31,6 +32,8 @@ class JsonOut {
     // Member name, one of ours: nothing in it needs escaping. Must be followed by exactly one value, object
     // or array.
     JsonOut& key(std::string_view name);
+    // The same of a name that somebody gave: of any length, escaped.
+    JsonOut& own_key(std::string_view name);
 
     // Values. text escapes what JSON needs escaped; raw is taken as it is.
     JsonOut& text(std::string_view value);
@@ -58,15 +61,18 @@ class JsonOut {
     }
 
     // What was written; the writer is empty afterwards.
-    std::string take() {
-        first_ = true;
-        return std::exchange(out_, {});
-    }
+    std::string take();
 
   private:
-    // A comma where one is due.
-    void separate();
-    std::string out_;  // what was written and has not gone to the sink
+    // A place for a value of so many bytes at most, behind a comma where one is due; the piece before it has
+    // gone to the sink if it was due. Whoever takes the place says with wrote() where what it put there ends.
+    char* place(std::size_t size);
+    void wrote(const char* end) { used_ = static_cast<std::size_t>(end - out_.data()); }
+    JsonOut& open(char bracket);
+    JsonOut& close(char bracket);
+
+    std::string out_;       // room; what was written and has not gone to the sink is its first part
+    std::size_t used_ = 0;  // of out_
     Sink sink_;
     bool first_ = true;  // no comma is due before the next value
 };

@@ -66,39 +66,25 @@ Counted significant_units(double v, int figures) {
             fine_places - decimals};
 }
 
-void append_units(std::string& out, bool negative, std::int64_t count, int places, bool trim) {
-    constexpr std::size_t zeros =
-        fine_places + 2;  // before the digits: what a small number needs, and a sign
-    std::array<char, zeros + 20> text;
-    std::fill_n(text.begin(), zeros, '0');
-    char* const digits = text.data() + zeros;
-    char* end = std::to_chars(digits, text.data() + text.size() - 1, count).ptr;
-    for (; trim && places > 0 && *(end - 1) == '0'; --places) --end;
-    char* first = std::min(digits, end - places - 1);
-    if (places > 0) {
-        std::copy_backward(end - places, end, end + 1);
-        *(end++ - places) = '.';
-    }
-    if (negative && count != 0) *--first = '-';
-    out.append(first, end);
+char* write_units(char* at, bool negative, std::int64_t count, int places, bool trim) {
+    if (negative && count != 0) *at++ = '-';
+    const std::int64_t one = powers[static_cast<std::size_t>(places)];
+    at = std::to_chars(at, at + number_room, count / one).ptr;
+    std::int64_t rest = count % one;
+    if (places == 0 || (trim && rest == 0)) return at;
+    *at = '.';
+    for (int i = places; i > 0; --i, rest /= 10) at[i] = static_cast<char>('0' + rest % 10);
+    at += places + 1;
+    while (trim && *(at - 1) == '0') --at;
+    return at;
 }
 
-// Beyond 9e8 a double has no tenths of a micrometre left: the C library's rounding serves.
-void append_large(std::string& out, double v, int places) {
-    std::array<char, 512> text{};
-    std::snprintf(text.data(), text.size(), "%.*f", places, v);
-    out += text.data();
-}
-
-void append_places(std::string& out, double v, int places, bool trim) {
+char* write_places(char* at, double v, int places, bool trim) {
     assert(places >= 0 && places <= fine_places);
-    if (!std::isfinite(v)) {
-        out += "null";
-    } else if (!fits(v)) {
-        append_large(out, v, trim ? 0 : places);
-    } else {
-        append_units(out, v < 0, units(v, places), places, trim);
-    }
+    if (!std::isfinite(v)) return std::copy_n("null", 4, at);
+    if (fits(v)) return write_units(at, v < 0, units(v, places), places, trim);
+    // Beyond 9e8 a double has no tenths of a micrometre left: the C library's rounding serves.
+    return at + std::snprintf(at, number_room, "%.*f", trim ? 0 : places, v);
 }
 
 }  // namespace
@@ -120,22 +106,30 @@ double rounded_to_figures(double v, int figures) {
     return v < 0 && magnitude > 0 ? -magnitude : magnitude;
 }
 
+char* write_trimmed(char* at, double v, int places) {
+    return write_places(at, v, places, true);
+}
+
+char* write_significant(char* at, double v, int figures) {
+    assert(figures >= 1 && figures <= 15);
+    if (!std::isfinite(v) || !fits(v)) return write_trimmed(at, v, 0);
+    const auto [count, places] = significant_units(v, figures);
+    return write_units(at, v < 0, count, places, true);
+}
+
 void append_fixed(std::string& out, double v, int places) {
-    append_places(out, v, places, false);
+    std::array<char, number_room> text;
+    out.append(text.data(), write_places(text.data(), v, places, false));
 }
 
 void append_trimmed(std::string& out, double v, int places) {
-    append_places(out, v, places, true);
+    std::array<char, number_room> text;
+    out.append(text.data(), write_trimmed(text.data(), v, places));
 }
 
 void append_significant(std::string& out, double v, int figures) {
-    assert(figures >= 1 && figures <= 15);
-    if (!std::isfinite(v) || !fits(v)) {
-        append_trimmed(out, v, 0);
-        return;
-    }
-    const auto [count, places] = significant_units(v, figures);
-    append_units(out, v < 0, count, places, true);
+    std::array<char, number_room> text;
+    out.append(text.data(), write_significant(text.data(), v, figures));
 }
 
 std::string fixed(double v, int places) {

@@ -5,6 +5,7 @@
 // value that is not finite prints as "null" (JSON) and never reaches people.
 #pragma once
 
+#include <cstddef>
 #include <string>
 
 namespace fallwright {
@@ -28,6 +29,12 @@ void append_trimmed(std::string& out, double v, int places);
 // Appends v with at most `figures` significant figures (1..15), trailing zeros dropped; exponent form below
 // 1e-10 is 0.
 void append_significant(std::string& out, double v, int figures);
+
+// What any number takes: 309 digits before the point, a sign, the point, ten decimals, an end.
+constexpr std::size_t number_room = 322;
+// The same as the two above, into a place with that much room; the place after what was written.
+char* write_trimmed(char* at, double v, int places);
+char* write_significant(char* at, double v, int figures);
 
 std::string fixed(double v, int places);
 std::string trimmed(double v, int places);

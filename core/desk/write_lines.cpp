@@ -38,7 +38,7 @@ class LineWriter : EvaluationOut {
         for (const Pond& pond : find_ponds(book_, design, found, model_)) write_pond(pond);
         out_.end_array().key("all_within").begin_object();
         for (const AllWithin& all : judge.all_within())
-            out_.number(all.what, all.probability, probability_places);
+            out_.own_key(all.what).number(all.probability, probability_places);
         out_.end_object();
         write_evenness(evaluation_, i, judge, out_);
         out_.end_object();
