@@ -49,6 +49,11 @@ export function percent(ratio: number | null | undefined): string {
     return ratio == null ? '\u2013' : `${fixed(ratio * 100, 3)} %`;
 }
 
+/** With a capital, to begin a sentence. */
+export function sentence(words: string): string {
+    return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 /** What was read, in words: a chamber has an outlet and an inlet. */
 export function whatSaid(what: string): string {
     return what === 'laid out' ? 'laid, outlet' : what === 'laid in' ? 'laid, inlet' : what;
