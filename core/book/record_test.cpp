@@ -96,10 +96,10 @@ TEST(Record, AZeroIsZeroHoweverItIsWritten) {
     const std::string decimals(30, '0');
     for (const std::string& zero : {std::string("0e-100"), std::string("0E+100"), std::string("0e99"),
                                     "0." + decimals, "0." + decimals + "e-9", std::string("0.00000e400")}) {
+        std::string line = R"({"a":[-)";
+        line.append(zero).append(",").append(zero).append(R"(],"b":"0e-100, \"0.00000e9"})");
         Record record;
-        ASSERT_EQ(record.parse(R"({"a":[-)" + zero + "," + zero + R"(],"b":"0e-100, \"0.00000e9"})"),
-                  ParseFault::None)
-            << zero;
+        ASSERT_EQ(record.parse(line), ParseFault::None) << zero;
         EXPECT_EQ(record.node(2).number, 0.0) << zero;
         EXPECT_EQ(record.node(3).number, 0.0) << zero;
         EXPECT_EQ(record.text(record.node(4)), R"(0e-100, "0.00000e9)");
