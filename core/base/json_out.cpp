@@ -83,19 +83,21 @@ char* JsonOut::place(std::size_t size) {
     return at;
 }
 
+void JsonOut::put(char sign) {
+    char* const at = place(1);
+    *at = sign;
+    wrote(at + 1);
+}
+
 JsonOut& JsonOut::open(char bracket) {
-    char* at = place(1);
-    *at++ = bracket;
-    wrote(at);
+    put(bracket);
     first_ = true;
     return *this;
 }
 
 JsonOut& JsonOut::close(char bracket) {
-    first_ = true;  // no comma stands before it
-    char* at = place(1);
-    *at++ = bracket;
-    wrote(at);
+    first_ = true;
+    put(bracket);
     return *this;
 }
 
@@ -130,9 +132,7 @@ JsonOut& JsonOut::key(std::string_view name) {
 JsonOut& JsonOut::own_key(std::string_view name) {
     text(name);
     first_ = true;
-    char* at = place(1);
-    *at++ = ':';
-    wrote(at);
+    put(':');
     first_ = true;
     return *this;
 }

@@ -68,6 +68,7 @@ class JsonOut {
     // gone to the sink if it was due. Whoever takes the place says with wrote() where what it put there ends.
     char* place(std::size_t size);
     void wrote(const char* end) { used_ = static_cast<std::size_t>(end - out_.data()); }
+    void put(char sign);
     JsonOut& open(char bracket);
     JsonOut& close(char bracket);
 

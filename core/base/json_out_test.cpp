@@ -25,6 +25,18 @@ TEST(JsonOut, NumbersFollowThePrintingRule) {
     EXPECT_EQ(out.take(), "[1.23457,0,1234570,null]");
 }
 
+TEST(JsonOut, ANameThatSomebodyGaveIsEscapedAndHasNoComma) {
+    JsonOut out;
+    out.begin_object()
+        .integer("a", 1)
+        .own_key("2\" \\ screed")
+        .null()
+        .own_key(std::string(100, 'x'))
+        .integer(2);
+    const std::string written = out.end_object().take();
+    EXPECT_EQ(written, R"({"a":1,"2\" \\ screed":null,")" + std::string(100, 'x') + R"(":2})");
+}
+
 TEST(JsonOut, RawPiecesAreSeparatedToo) {
     JsonOut out;
     out.begin_array().raw("{}").raw("[1]").end_array();

@@ -2,6 +2,8 @@
 
 #include <cstddef>
 
+#include "base/digit.h"
+
 namespace fallwright {
 
 // Whether a zero with an exponent can be in the line at all. Both of these look at each place without a
@@ -20,10 +22,6 @@ static bool may_have_decimals(const std::string& line) {
         found |= static_cast<unsigned>(line[i] == '.') & static_cast<unsigned>(line[i + 1] == '0') &
                  static_cast<unsigned>(line[i + 2] == '0') & static_cast<unsigned>(line[i + 3] == '0');
     return found != 0;
-}
-
-static bool is_digit(char c) {
-    return c >= '0' && c <= '9';
 }
 
 static std::size_t past_digits(const std::string& line, std::size_t at) {

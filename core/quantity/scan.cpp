@@ -3,6 +3,7 @@
 #include <array>
 #include <utility>
 
+#include "base/digit.h"
 #include "base/finding.h"
 
 namespace fallwright {
@@ -47,10 +48,6 @@ constexpr int most_digits = 18;
 
 char lower(char c) {
     return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-}
-
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
 }
 
 bool is_letter(char c) {

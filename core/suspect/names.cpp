@@ -6,13 +6,11 @@
 #include <string>
 #include <unordered_map>
 
+#include "base/digit.h"
+
 namespace fallwright {
 
 namespace {
-
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
 
 std::string folded(std::string_view name) {
     std::string lower;

@@ -3,13 +3,11 @@
 #include <array>
 #include <cstdint>
 
+#include "base/digit.h"
+
 namespace fallwright::handover {
 
 namespace {
-
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
 
 bool is_blank(char c) {
     return c == ' ' || c == '\t' || c == '\n' || c == '\r';

@@ -2,13 +2,11 @@
 
 #include <algorithm>
 
+#include "base/digit.h"
+
 namespace fallwright::text {
 
 namespace {
-
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
 
 std::size_t count(std::string_view text, char c) {
     return static_cast<std::size_t>(std::count(text.begin(), text.end(), c));

@@ -5,6 +5,7 @@
 #include <cstdlib>
 #include <utility>
 
+#include "base/digit.h"
 #include "base/print.h"
 #include "exchange/text/csv_rows.h"
 
@@ -32,10 +33,6 @@ std::string decimal_text(std::int64_t digits, int places) {
     if (behind > 0) text.insert(text.size() - behind, 1, '.');
     if (digits < 0) text.insert(0, 1, '-');
     return text;
-}
-
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
 }
 
 bool all_digits(std::string_view text) {

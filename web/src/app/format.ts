@@ -59,11 +59,6 @@ export function whatSaid(what: string): string {
     return what === 'laid out' ? 'laid, outlet' : what === 'laid in' ? 'laid, inlet' : what;
 }
 
-/** How a staff reading without a point is taken: "taken as 1.432 m"; '' where it is taken as typed. */
-export function takenAs(typed: string, taken: string | null, unit: Unit): string {
-    return taken === null ? '' : typed.trim().replace(',', '.') === taken ? `${taken} ${unit}` : `taken as ${taken} ${unit}`;
-}
-
 /** A probability, two figures: "98 %", "under 1 %". */
 export function chance(p: number | null | undefined): string {
     if (p == null) return '\u2013';
