@@ -21,13 +21,16 @@ class App {
     /** One sentence about something that just went wrong or right; shown until it is dismissed */
     notice = $state('');
     opening = $state(true);
+    /** Settled once the store is open or known not to open: what is tapped before waits for it */
+    #opened: Promise<void> = Promise.resolve();
 
     async start() {
         engine.onstate = () => {
             this.core = engine.ready ? 'ready' : 'starting';
             this.restarts = engine.restarts;
         };
-        await this.openStore();
+        this.#opened = this.openStore();
+        await this.#opened;
         await this.follow();
         this.opening = false;
         this.loadCore();
@@ -75,6 +78,7 @@ class App {
 
     /** What was typed becomes a book; answers with its id, or null where it could not be kept. */
     async keep(drafts: readonly Draft[], place: Place): Promise<string | null> {
+        await this.#opened;
         if (!this.store) {
             this.notice = 'This browser keeps nothing here, so no job can be made. What you typed stays on the screen.';
             return null;
@@ -95,6 +99,7 @@ class App {
     async take(text: string, place: Place = 'check'): Promise<string | null> {
         try {
             await engine.ask('levels', {}, { book: text });
+            await this.#opened;
             if (!this.store) throw new NotKept('refused', new Error('this browser keeps nothing here'));
             const id = await this.store.take(text, new Date());
             await this.kept();

@@ -186,6 +186,17 @@ test('a full store: the entry stays on the screen, is not called kept, and can b
     await me.kept(5);
 }));
 
+test('what is tapped before the store is open waits for it', () => withBrowser(async ({ context, page }) => {
+    await context.addInitScript(() => {
+        const add = EventTarget.prototype.addEventListener;
+        IDBOpenDBRequest.prototype.addEventListener = function (type, listener, options) {
+            const late = (event) => setTimeout(() => listener.call(this, event), 1500);
+            return add.call(this, type, type === 'success' ? late : listener, options);
+        };
+    });
+    await ready(page);
+}));
+
 test('a browser that keeps nothing says so, and still answers', () => withBrowser(async ({ context, page }) => {
     await context.addInitScript(() => {
         indexedDB.open = () => {
