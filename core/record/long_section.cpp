@@ -181,7 +181,7 @@ class LongSection {
             surface.what == "laid" ? "As laid - design, " : "Found - design, " + surface.what + ", ";
         drawing.text(label({sheet.boxes.left, box.top - 1.4},
                            what + difference_unit(book_) + ", at " + scale_words(panel.scale, book_.unit) +
-                               "; high is up. Bars: one and 1.96 standard deviations of the level.",
+                               "; high is up. Bars: \u00b1 and 1.96 times \u00b1.",
                            small_type));
         if (surface.tolerance != nullptr)
             legend.push_back({Hatched{sheet::Ink::Faint, sheet::Pattern::HatchUp}, "band of tolerance"});
