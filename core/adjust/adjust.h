@@ -68,6 +68,8 @@ class Problem {
     std::size_t add_row(std::span<const Term> terms, double y, double sd, double folded = 0,
                         int private_columns = 0);
     void reserve(std::size_t rows, std::size_t terms);
+    // Gives back what was reserved for what did not come.
+    void fit();
 
     std::size_t rows() const { return y.size(); }
     std::size_t columns() const { return prior_sd.size(); }

@@ -22,8 +22,7 @@ Factor::Factor(const ScaledRows& rows, Tree tree, Ldlt ldlt)
       parent_(std::move(tree.parent)),
       l_(std::move(ldlt)),
       inverse_(selected_inverse(l_)),
-      modes_(l_.modes, l_.positions()),
-      work_(parent_.size(), 0.0) {}
+      modes_(l_.modes, l_.positions()) {}
 
 bool Factor::determined(Column column) const {
     for (const auto& entry : modes_.at(position_[column]))
@@ -107,6 +106,7 @@ Factor::Sparse Factor::forward(std::span<const Term> terms) const {
     } else {
         y.position = reach(terms);
     }
+    if (work_.empty()) work_.assign(parent_.size(), 0.0);
     for (const Term& term : terms) {
         const Column at = position_[term.column];
         work_[at] += term.coefficient * scale_[at];

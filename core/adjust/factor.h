@@ -55,7 +55,7 @@ class Factor {
     Ldlt l_;
     SelectedInverse inverse_;
     ModeIndex modes_;
-    mutable std::vector<double> work_;  // per position, of forward(); 0 between calls
+    mutable std::vector<double> work_;  // per position, made by the first forward(); 0 between calls
 };
 
 }  // namespace fallwright::adjust

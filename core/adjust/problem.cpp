@@ -46,4 +46,11 @@ void Problem::reserve(std::size_t row_count, std::size_t term_count) {
     coefficient.reserve(term_count);
 }
 
+void Problem::fit() {
+    column.shrink_to_fit();
+    coefficient.shrink_to_fit();
+    prior_value.shrink_to_fit();
+    prior_sd.shrink_to_fit();
+}
+
 }  // namespace fallwright::adjust

@@ -231,7 +231,9 @@ Result<std::unique_ptr<Book>> read_book(std::string text) {
         book = std::move(again);
     }
     settle_entries(*book);
-    // What grew by doubling is kept as long as the book: give the rest back.
+    // What grew by doubling or found room for more is kept as long as the book: give the rest back.
+    book->names.fit();
+    book->readings.shrink_to_fit();
     book->setups.shrink_to_fit();
     book->places.shrink_to_fit();
     return book;

@@ -32,6 +32,8 @@ class Names {
     NameId find(std::string_view text) const;
     // name: one that intern or find returned.
     std::string_view text(NameId name) const { return texts_[name]; }
+    // Gives back what the list of texts found room for beyond those there are.
+    void fit() { texts_.shrink_to_fit(); }
     // How many texts there are, "" included: one above the largest number.
     std::size_t size() const { return texts_.size(); }
 

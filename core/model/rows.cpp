@@ -33,6 +33,7 @@ class RowMaker {
         add_benchmarks();
         add_shown();
         model_->joint_priors = columns_->add_checked_priors();
+        model_->problem.fit();
     }
 
   private:

@@ -51,6 +51,7 @@ class SightMaker {
 
   private:
     void make_setups() {
+        sights_.setups.reserve(book_.setups.size());
         for (std::size_t i = 0; i < book_.setups.size(); ++i) {
             const Setup& setup = book_.setups[i];
             SetupTerms terms;

@@ -18,7 +18,7 @@ class LevelOf {
     explicit LevelOf(const Book& book) : levels_(book.names.size()) {}
 
     bool empty() const { return count_ == 0; }
-    bool has(NameId point) const { return levels_[point].has_value(); }
+    bool has(NameId point) const { return static_cast<bool>(levels_[point]); }
     Decimal at(NameId point) const { return *levels_[point]; }
     // The first level of a point stands.
     void emplace(NameId point, Decimal level) {
@@ -28,7 +28,7 @@ class LevelOf {
     }
 
   private:
-    std::vector<std::optional<Decimal>> levels_;
+    std::vector<MaybeDecimal> levels_;
     std::size_t count_ = 0;
 };
 
@@ -75,10 +75,10 @@ class PageMaker {
 
     void book_run(const Run& run) {
         Page page;
-        RunWay way(where_);
         const std::uint32_t start = run.setups.front().readings.front();
         std::size_t sights = 0;
         for (const RunSetup& setup : run.setups) sights += setup.readings.size();
+        RunWay way(where_, sights);
         page.rows.reserve(sights);
         page.first = found_.at(point_of(start));
         page.rows.push_back(row(start, run.setups.front().setup));

@@ -80,20 +80,19 @@ class RunFinder {
         }
         const NameId start = point_of(sights.front());
         const std::int32_t run = level(setup) && !benchmark_[start] ? run_that_reached(start) : -1;
-        RunSetup next = {static_cast<std::int32_t>(setup), sights, no_name};
-        if (run >= 0) {
-            Run& joined = found_.runs[static_cast<std::size_t>(run)];
-            joined.setups.back().carried = start;
-            joined.setups.push_back(std::move(next));
-        } else {
-            found_.runs.push_back({!level(setup), {std::move(next)}});
-        }
-        const auto index = run >= 0 ? run : static_cast<std::int32_t>(found_.runs.size()) - 1;
+        const auto index = run >= 0 ? run : static_cast<std::int32_t>(found_.runs.size());
         // The point a set-up starts from was reached by the one before: who starts there again branches off.
         for (std::size_t k = 0; k < sights.size(); ++k) {
             known_[point_of(sights[k])] = true;
             if (k > 0) reached_[point_of(sights[k])] = {index, static_cast<std::int32_t>(setup)};
         }
+        if (run >= 0) {
+            found_.runs[static_cast<std::size_t>(run)].setups.back().carried = start;
+        } else {
+            found_.runs.push_back({!level(setup), {}});
+        }
+        found_.runs[static_cast<std::size_t>(index)].setups.push_back(
+            {static_cast<std::int32_t>(setup), std::move(sights), no_name});
     }
 
     // The run whose last set-up read this point; -1 where there is none.

@@ -12,7 +12,8 @@ namespace fallwright {
 // Where a run stands while it is booked: the set-ups so far, the sights that carry the level, the distance.
 class RunWay {
   public:
-    explicit RunWay(const Where& where) : where_(where) {}
+    // rows: the most that the page can have.
+    RunWay(const Where& where, std::size_t rows) : where_(where) { setup_of_row_.reserve(rows); }
 
     // The back sight that begins the next set-up, and the fore sight that leaves it.
     void enter(std::uint32_t back);

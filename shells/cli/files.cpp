@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "desk/write_json.h"
+#include "shells/cli/memory.h"
 #include "store/book_file.h"
 #include "store/file.h"
 #include "store/whole_file.h"
@@ -26,7 +27,21 @@ Result<std::string> read_file(const std::string& path) {
     return store::read_all(store::posix_files(), path);
 }
 
+namespace {
+
+// What reading and evaluating a book holds at once, in bytes of its text. The books of bench/run come to 7 to
+// 9.
+void expect_memory_for(const std::string& path) {
+    constexpr double of_text = 6.5;
+    struct stat found {};
+    if (stat(path.c_str(), &found) == 0 && S_ISREG(found.st_mode))
+        expect_memory(static_cast<std::size_t>(of_text * static_cast<double>(found.st_size)));
+}
+
+}  // namespace
+
 Result<std::shared_ptr<const Book>> open_book(const std::string& path) {
+    expect_memory_for(path);
     Result<std::string> bytes = read_file(path);
     if (!bytes) return bytes.finding();
     constexpr std::size_t typical_line = 120;

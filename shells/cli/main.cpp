@@ -2,10 +2,8 @@
 #include <cmath>
 #include <cstdio>
 #include <exception>
-#ifdef __GLIBC__
-#include <malloc.h>
-#endif
 
+#include "shells/cli/memory.h"
 #include "shells/cli/verbs.h"
 
 using namespace fallwright::cli;
@@ -402,17 +400,6 @@ int run(int argc, char** argv) {
 }
 
 }  // namespace
-
-// The program reads one book, answers and ends: memory given back to the system would only be asked for
-// again.
-void keep_memory() {
-#ifdef __GLIBC__
-    constexpr int never = 1 << 30;
-    mallopt(M_MMAP_THRESHOLD, never);
-    mallopt(M_TRIM_THRESHOLD, never);
-    mallopt(M_TOP_PAD, 4 << 20);
-#endif
-}
 
 int main(int argc, char** argv) {
     keep_memory();
