@@ -77,9 +77,9 @@ def against_scipy(report, build, folder):
         for _ in range(15 if size <= 20000 else 3):  # what takes a few hundredths of a second scatters
             with tempfile.NamedTemporaryFile(dir=folder) as dump:
                 said = subprocess.run([rows, book, dump.name], capture_output=True, text=True, check=True).stdout.split()
-                yardstick, times = speed.scipy_seconds(dump.name)
+                yardstick, runs = speed.scipy_seconds(dump.name)
             # The best of as many as the yardstick's, or it alone would be spared what the machine does beside.
-            user = min(run(program, "evaluate", "--json", book)[0] for _ in range(times))
+            user = min(run(program, "evaluate", "--json", book)[0] for _ in range(runs))
             solves.append(float(said[1]) / yardstick)
             files.append(user / yardstick)
             users.append(user)
