@@ -29,8 +29,7 @@ Result<std::string> read_file(const std::string& path) {
 
 namespace {
 
-// What reading and evaluating a book holds at once, in bytes of its text. The books of bench/run come to 7 to
-// 9.
+// What reading and evaluating a book holds at once, in bytes of its text: the books of bench/run come to 7.
 void expect_memory_for(const std::string& path) {
     constexpr double of_text = 6.5;
     struct stat found {};

@@ -4,6 +4,7 @@
 #include <malloc.h>
 #include <sys/mman.h>
 
+#include <algorithm>
 #include <cstdint>
 #include <cstdlib>
 #endif
@@ -12,16 +13,22 @@ namespace fallwright::cli {
 
 #ifdef __GLIBC__
 
+namespace {
+
+constexpr int heap_most = 1 << 30;  // what is larger has pages of its own, given back when it is freed
+
+}  // namespace
+
 void keep_memory() {
-    constexpr int never = 1 << 30;
-    mallopt(M_MMAP_THRESHOLD, never);
-    mallopt(M_TRIM_THRESHOLD, never);
+    mallopt(M_MMAP_THRESHOLD, heap_most);
+    mallopt(M_TRIM_THRESHOLD, heap_most);
     mallopt(M_TOP_PAD, 4 << 20);
 }
 
 void expect_memory(std::size_t bytes) {
     constexpr std::uintptr_t page = std::uintptr_t{2} << 20;
     if (bytes < 2 * page) return;
+    bytes = std::min(bytes, heap_most - page);
     // Where it lies now the next allocations will: nothing is given back.
     void* const room = std::malloc(bytes);
     if (room == nullptr) return;
