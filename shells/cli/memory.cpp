@@ -36,7 +36,7 @@ void expect_memory(std::size_t bytes) {
     const std::uintptr_t first = (begin + page - 1) / page * page;
     const std::uintptr_t last = (begin + bytes) / page * page;
     // Refused, the small pages stay: nothing to tell.
-    if (first < last) madvise(reinterpret_cast<void*>(first), last - first, MADV_HUGEPAGE);
+    if (first < last) madvise(static_cast<char*>(room) + (first - begin), last - first, MADV_HUGEPAGE);
     std::free(room);
 }
 
