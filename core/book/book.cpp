@@ -46,7 +46,7 @@ class Reader {
     void read_lines() {
         const auto ends = std::count(book_.text.begin(), book_.text.end(), '\n');
         book_.entries.reserve(static_cast<std::size_t>(ends) + 1);
-        // Most lines are readings, and memory that is never touched costs nothing.
+        // Most lines are readings; what is left over is given back by read_book.
         book_.readings.reserve(book_.entries.capacity());
         std::size_t offset = std::string_view(book_.text).substr(0, 3) == byte_order_mark ? 3 : 0;
         for (std::uint32_t line = 1; offset < book_.text.size(); ++line) {

@@ -17,7 +17,6 @@
 // set-up shares nothing out.
 #pragma once
 
-#include <optional>
 #include <string_view>
 #include <vector>
 
